@@ -1,0 +1,2 @@
+// Package ptytest gives tests a real pseudo-terminal whose other end they hold. Linux only.
+package ptytest
