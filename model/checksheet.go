@@ -1,0 +1,135 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+)
+
+func (c *checker) sheet(s *Sheet) {
+	path := []string{"sheets", string(s.Name)}
+	parts, wires := map[string]string{}, map[string]string{}
+	for i := range s.Parts {
+		c.id(join(path, "parts", string(s.Parts[i].ID)), string(s.Parts[i].ID), parts)
+		c.part(s, &s.Parts[i])
+	}
+	for i := range s.Wires {
+		c.id(join(path, "wires", string(s.Wires[i].ID)), string(s.Wires[i].ID), wires)
+		c.wire(s, &s.Wires[i])
+	}
+	for i := range s.Terminals {
+		c.terminal(s, &s.Terminals[i])
+	}
+}
+
+func join(path []string, more ...string) []string { return slices.Concat(path, more) }
+
+func (c *checker) part(s *Sheet, p *Part) {
+	path := []string{"sheets", string(s.Name), "parts", string(p.ID)}
+	d := c.cat.Definition(p.Kind)
+	if d == nil && p.Kind != UnknownKind {
+		c.report(Fault{Path: join(path, "kind"), Text: p.Kind, Message: "no such kind of part",
+			Expected: "a kind of the parts library, one defined in the job, or unknown", Known: append(slices.Clone(c.cat.Kinds()), UnknownKind)})
+	}
+	c.zone(join(path, "zone"), p.Zone)
+	c.photos(path, p.Photos)
+	for _, r := range p.Ratings {
+		c.rating(join(path, "ratings", r.Name), d, r)
+	}
+}
+
+// rating checks a part's own figure against the definition, if there is one.
+func (c *checker) rating(path []string, d *Definition, r Rating) {
+	if d == nil {
+		return
+	}
+	known, ok := d.Rating(r.Name)
+	if !ok {
+		c.report(Fault{Path: path, Text: r.Name, Message: "a " + d.Title + " has no such figure", Expected: "a figure of the definition", Known: ratingNames(d)})
+		return
+	}
+	if known.Value.Dimension() != r.Value.Dimension() {
+		c.report(Fault{Path: join(path, "value"), Text: r.Value.String(), Message: "wrong kind of quantity for " + r.Name,
+			Expected: fmt.Sprintf("a %s, such as %s", known.Value.Dimension(), known.Value)})
+	}
+}
+
+func ratingNames(d *Definition) []string {
+	var names []string
+	for _, r := range d.Ratings {
+		names = append(names, r.Name)
+	}
+	return names
+}
+
+func (c *checker) wire(s *Sheet, w *Wire) {
+	path := []string{"sheets", string(s.Name), "wires", string(w.ID)}
+	c.end(s, join(path, "from"), w.From)
+	c.end(s, join(path, "to"), w.To)
+	if !w.From.At.IsZero() && w.From.At == w.To.At {
+		c.report(Fault{Path: join(path, "to"), Text: w.To.String(), Message: "both ends of a wire are on one terminal", Expected: "another terminal or a loose end"})
+	}
+	for _, z := range w.Via {
+		c.zone(join(path, "via"), z)
+	}
+	c.photos(path, w.Photos)
+}
+
+func (c *checker) end(s *Sheet, path []string, e End) {
+	if e.IsLoose() {
+		c.zone(path, e.In)
+		return
+	}
+	c.ref(s, path, e.At, e.String())
+}
+
+// ref checks that a terminal exists on the sheet.
+func (c *checker) ref(s *Sheet, path []string, at TerminalRef, text string) {
+	p := s.Part(at.Part)
+	if p == nil {
+		c.report(Fault{Path: path, Text: text, Message: "no part " + string(at.Part) + " on this sheet",
+			Expected: "part.terminal of a part on the sheet", Known: c.refs(s, at.Name)})
+		return
+	}
+	d := c.cat.Definition(p.Kind)
+	if d == nil || d.Terminal(at.Name) != nil {
+		return
+	}
+	var known []string
+	for _, t := range d.Terminals {
+		known = append(known, TerminalRef{Part: p.ID, Name: t.Name}.String())
+	}
+	c.report(Fault{Path: path, Text: text, Message: "a " + d.Title + " has no terminal " + at.Name, Expected: "one of its terminals", Known: known})
+}
+
+// refs lists the terminals of that name on all parts of the sheet.
+func (c *checker) refs(s *Sheet, name string) []string {
+	var refs []string
+	for i := range s.Parts {
+		refs = append(refs, TerminalRef{Part: s.Parts[i].ID, Name: name}.String())
+	}
+	return refs
+}
+
+func (c *checker) terminal(s *Sheet, t *Terminal) {
+	path := []string{"sheets", string(s.Name), "terminals", t.At.String()}
+	c.ref(s, path, t.At, t.At.String())
+	c.photos(path, t.Photos)
+	landed := s.Landed(t.At)
+	for i, id := range t.Stack {
+		switch {
+		case !slices.Contains(landed, id):
+			c.report(Fault{Path: join(path, "stack"), Text: string(id), Message: "wire in the stack does not land on " + t.At.String(),
+				Expected: "a wire with an end there", Known: wireNames(landed)})
+		case slices.Contains(t.Stack[:i], id):
+			c.report(Fault{Path: join(path, "stack"), Text: string(id), Message: "wire twice in one stack", Expected: "each wire once"})
+		}
+	}
+}
+
+func wireNames(ids []WireID) []string {
+	names := make([]string, len(ids))
+	for i, id := range ids {
+		names[i] = string(id)
+	}
+	return names
+}

@@ -1,0 +1,137 @@
+package model
+
+import (
+	"slices"
+
+	"example.com/lugbook/model/unit"
+)
+
+// Definition says what a kind of part is: its terminals, what is electrically
+// inside, its figures and where each figure comes from.
+type Definition struct {
+	Kind       string        `yaml:",key"`
+	Title      string        `yaml:"title,required" doc:"what it is called in the trade"`
+	Family     Family        `yaml:"family,required" doc:"the family it is listed under"`
+	Designator string        `yaml:"designator,required" doc:"short designator for parts of this kind, such as sol"`
+	About      string        `yaml:"about,required" doc:"what it does and how to tell it on a cart"`
+	Symbol     string        `yaml:"symbol" doc:"standard graphical symbol on drawings"`
+	Control    *Switching    `yaml:"control" doc:"what a person or the cart sets on it"`
+	Terminals  []TerminalDef `yaml:"terminals,keyed" doc:"its terminals"`
+	Elements   []Element     `yaml:"elements,keyed" doc:"what is electrically between its terminals"`
+	Ratings    []Rating      `yaml:"ratings,keyed" doc:"its figures with their sources"`
+}
+
+// Family groups the kinds of part in lists.
+type Family string
+
+// The families of the parts library.
+const (
+	Storage    Family = "storage"    // batteries and packs
+	Drive      Family = "drive"      // controllers, motors, resistor banks
+	Switchgear Family = "switchgear" // contactors, switches, selectors, relays
+	Protection Family = "protection" // fuses, breakers, isolators
+	ChargeGear Family = "charging"   // chargers, receptacles, charge computers
+	Supply     Family = "supply"     // reducers, outlets
+	Metering   Family = "metering"   // meters, shunts
+	Loads      Family = "loads"      // lamps, horn, buzzer
+	Joining    Family = "joining"    // posts, splices, connectors, frame points
+	Support    Family = "support"    // resistors, diodes
+)
+
+// Names lists the families in the order of lists.
+func (Family) Names() []string {
+	return []string{
+		string(Storage), string(Drive), string(Switchgear), string(Protection), string(ChargeGear),
+		string(Supply), string(Metering), string(Loads), string(Joining), string(Support),
+	}
+}
+
+// Switching is the control of a part: its positions and the one it rests in.
+type Switching struct {
+	Sets      Control  `yaml:"sets,required" doc:"which control of the cart it is"`
+	Positions []string `yaml:"positions,required,flow" doc:"its positions"`
+	Rest      string   `yaml:"rest,required" doc:"the position at rest"`
+}
+
+// Control is something that a person or the cart sets.
+type Control string
+
+// The controls of a cart.
+const (
+	Key         Control = "key"        // off, on
+	TowRun      Control = "tow-run"    // tow, run
+	Direction   Control = "direction"  // forward, neutral, reverse
+	Pedal       Control = "pedal"      // up, down
+	PluggedIn   Control = "plugged-in" // no, yes: the charger has its AC supply, or the old plug is in
+	PackOn      Control = "pack-on"    // off, on: the pack's own switch
+	LightSwitch Control = "lights"     // off, on
+	HornButton  Control = "horn"       // off, on
+	Isolator    Control = "isolator"   // open, closed
+	BrakeSwitch Control = "brake"      // up, down
+	OtherSwitch Control = "other"      // any switch that no state depends on
+)
+
+// Names lists the words that a definition may use.
+func (Control) Names() []string {
+	return []string{
+		string(Key), string(TowRun), string(Direction), string(Pedal), string(PluggedIn), string(PackOn),
+		string(LightSwitch), string(HornButton), string(Isolator), string(BrakeSwitch), string(OtherSwitch),
+	}
+}
+
+// TerminalDef is a terminal of a kind of part.
+type TerminalDef struct {
+	Name   string    `yaml:",key"`
+	Form   Form      `yaml:"form,required" doc:"how conductors land on it"`
+	Stud   unit.Stud `yaml:"stud" doc:"stud size if it is a stud"`
+	Means  string    `yaml:"means" doc:"what the terminal is in words"`
+	Serves Service   `yaml:"serves" doc:"the kind of circuit it belongs to"`
+	Pole   Pole      `yaml:"pole" doc:"its polarity if it has one"`
+}
+
+// Form is how conductors land on a terminal.
+type Form string
+
+// The forms of terminal.
+const (
+	StudForm  Form = "stud"  // ordered stack of lugs on a post
+	TabForm   Form = "tab"   // push-on blade
+	ScrewForm Form = "screw" // clamp or screw
+	PinForm   Form = "pin"   // way of a multi-way connector
+	LeadForm  Form = "lead"  // flying wire of the part itself
+)
+
+// Names lists the words that a definition may use.
+func (Form) Names() []string {
+	return []string{string(StudForm), string(TabForm), string(ScrewForm), string(PinForm), string(LeadForm)}
+}
+
+// Pole is the polarity that a terminal is made for. The zero value means none.
+type Pole string
+
+// The poles.
+const (
+	Positive Pole = "positive"
+	Negative Pole = "negative"
+)
+
+// Names lists the words that a definition may use.
+func (Pole) Names() []string { return []string{string(Positive), string(Negative)} }
+
+// Terminal finds a terminal of the definition by name; nil if it has none of that name.
+func (d *Definition) Terminal(name string) *TerminalDef {
+	i := slices.IndexFunc(d.Terminals, func(t TerminalDef) bool { return t.Name == name })
+	if i < 0 {
+		return nil
+	}
+	return &d.Terminals[i]
+}
+
+// Rating finds a figure of the definition.
+func (d *Definition) Rating(name string) (Rating, bool) {
+	i := slices.IndexFunc(d.Ratings, func(r Rating) bool { return r.Name == name })
+	if i < 0 {
+		return Rating{}, false
+	}
+	return d.Ratings[i], true
+}

@@ -1,0 +1,170 @@
+package edit
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/field"
+	"example.com/lugbook/model/unit"
+)
+
+// Seat says where in a stack a lug goes, counted from the seat outward.
+type Seat int
+
+// Seats that are not a number.
+const (
+	SeatUnknown Seat = 0  // the order was not looked at
+	Outermost   Seat = -1 // on top of all that are there
+)
+
+// AddWire puts a wire on a sheet.
+type AddWire struct {
+	Sheet            model.SheetName
+	Wire             model.Wire
+	FromSeat, ToSeat Seat
+}
+
+// Name names the wire and its ends.
+func (e AddWire) Name() string {
+	return fmt.Sprintf("add %s, %s to %s", e.Wire.ID, e.Wire.From, e.Wire.To)
+}
+
+// Apply fails if the wire's id is taken.
+func (e AddWire) Apply(j *model.Job) error {
+	s, err := sheetOf(j, e.Sheet)
+	if err != nil {
+		return err
+	}
+	if s.Wire(e.Wire.ID) != nil {
+		return fmt.Errorf("%s is taken on the %s sheet", e.Wire.ID, e.Sheet)
+	}
+	s.Wires = append(s.Wires, e.Wire)
+	seat(s, e.Wire.From.At, e.Wire.ID, e.FromSeat)
+	seat(s, e.Wire.To.At, e.Wire.ID, e.ToSeat)
+	return nil
+}
+
+// RemoveWire takes a wire off a sheet.
+type RemoveWire struct {
+	Sheet model.SheetName
+	ID    model.WireID
+}
+
+// Name names the wire.
+func (e RemoveWire) Name() string { return fmt.Sprintf("remove %s", e.ID) }
+
+// Apply fails if the wire is not on the sheet.
+func (e RemoveWire) Apply(j *model.Job) error {
+	s, _, err := wireOf(j, e.Sheet, e.ID)
+	if err == nil {
+		removeWire(s, e.ID)
+	}
+	return err
+}
+
+func removeWire(s *model.Sheet, id model.WireID) {
+	s.Wires = slices.DeleteFunc(s.Wires, func(w model.Wire) bool { return w.ID == id })
+	for i := range s.Terminals {
+		unseat(&s.Terminals[i], id)
+	}
+	dropBlank(s)
+}
+
+// RenameWire gives a wire another id on every sheet that has it.
+type RenameWire struct{ From, To model.WireID }
+
+// Name names both ids.
+func (e RenameWire) Name() string { return fmt.Sprintf("rename %s to %s", e.From, e.To) }
+
+// Apply fails if no sheet has the wire or one already has the new id.
+func (e RenameWire) Apply(j *model.Job) error {
+	found := false
+	for i := range j.Sheets {
+		s := &j.Sheets[i]
+		if s.Wire(e.To) != nil {
+			return fmt.Errorf("%s is taken on the %s sheet", e.To, s.Name)
+		}
+		if w := s.Wire(e.From); w != nil {
+			found = true
+			w.ID = e.To
+			for k := range s.Terminals {
+				stack := s.Terminals[k].Stack
+				if at := slices.Index(stack, e.From); at >= 0 {
+					stack[at] = e.To
+				}
+			}
+		}
+	}
+	if !found {
+		return fmt.Errorf("no wire %s on any sheet", e.From)
+	}
+	return nil
+}
+
+// Side tells the ends of a wire apart.
+type Side string
+
+// The ends of a wire.
+const (
+	From Side = "from"
+	To   Side = "to"
+)
+
+// ReEnd moves one end of a wire to another terminal or leaves it loose.
+type ReEnd struct {
+	Sheet model.SheetName
+	ID    model.WireID
+	Side  Side
+	End   model.End
+	Seat  Seat
+}
+
+// Name names the wire and its new end.
+func (e ReEnd) Name() string { return fmt.Sprintf("move the %s end of %s to %s", e.Side, e.ID, e.End) }
+
+// Apply fails if there is no such wire.
+func (e ReEnd) Apply(j *model.Job) error {
+	s, w, err := wireOf(j, e.Sheet, e.ID)
+	if err != nil {
+		return err
+	}
+	end, lug := &w.From, &w.FromLug
+	if e.Side == To {
+		end, lug = &w.To, &w.ToLug
+	}
+	if t := s.Terminal(end.At); t != nil {
+		unseat(t, w.ID)
+	}
+	*end, *lug = e.End, unit.Stud{}
+	seat(s, e.End.At, w.ID, e.Seat)
+	dropBlank(s)
+	return nil
+}
+
+// SetWire sets one property of a wire from text, as the job file writes it. The ends
+// are set with ReEnd.
+type SetWire struct {
+	Sheet       model.SheetName
+	ID          model.WireID
+	Field, Text string
+}
+
+// Name names the property and its new value.
+func (e SetWire) Name() string { return setName(string(e.ID), e.Field, e.Text) }
+
+// Apply fails if there is no such wire or property or the text is not right for it.
+func (e SetWire) Apply(j *model.Job) error {
+	s, w, err := wireOf(j, e.Sheet, e.ID)
+	if err != nil {
+		return err
+	}
+	if e.Field != string(From) && e.Field != string(To) {
+		return field.Set(w, e.Field, e.Text)
+	}
+	var end model.End
+	if err := end.UnmarshalText([]byte(e.Text)); err != nil {
+		return err
+	}
+	return ReEnd{Sheet: s.Name, ID: w.ID, Side: Side(e.Field), End: end}.Apply(j)
+}
