@@ -69,7 +69,7 @@ func (c *definitionChecker) element(e *Element) {
 	if len(e.Out) != 0 && len(e.Out) != 2 {
 		c.report(join(at, "out"), "", "an output is between two terminals", "two names, such as [OUT+, OUT-]", nil)
 	}
-	for _, t := range slices.Concat(e.Between, e.Out, e.Fed) {
+	for _, t := range slices.Concat(e.Between, e.Out, e.Fed, e.Blocked) {
 		c.oneOf(at, t, "terminal", terminals)
 	}
 	if e.Against != "" {

@@ -80,6 +80,7 @@ func (e Element) clone() Element {
 	e.Between = slices.Clone(e.Between)
 	e.ClosedIn = slices.Clone(e.ClosedIn)
 	e.Fed = slices.Clone(e.Fed)
+	e.Blocked = slices.Clone(e.Blocked)
 	e.Out = slices.Clone(e.Out)
 	return e
 }

@@ -18,12 +18,14 @@ type Element struct {
 
 	Polarised bool `yaml:"polarised" doc:"true if it must see its first terminal positive whenever it is fed"`
 
-	// What drives a contact. A contact with none of these stays at rest.
-	ClosedIn []string `yaml:"closed-in,flow" doc:"positions of the part's own control in which a contact is closed"`
+	// What drives an element. A contact with none of these stays at rest; anything else
+	// with none of these always acts.
+	ClosedIn []string `yaml:"closed-in,flow" doc:"positions of the part's own control in which a contact is closed, or a source, charger or load acts"`
 	Coil     string   `yaml:"coil" doc:"coil element that moves a contact"`
 	Rest     Rest     `yaml:"rest" doc:"how a coil-driven or fed contact rests; open if not said"`
-	Fed      []string `yaml:"fed,flow" doc:"terminals that must all be fed, against the reference, for a contact to move or a converter to wake"`
-	Against  string   `yaml:"against" doc:"reference terminal of fed"`
+	Fed      []string `yaml:"fed,flow" doc:"terminals that must all be fed, against the reference, for a contact to move, a converter to wake or a load to act"`
+	Blocked  []string `yaml:"blocked,flow" doc:"terminals that hold the element at rest while any of them is fed"`
+	Against  string   `yaml:"against" doc:"reference terminal of fed and blocked"`
 	PullIn   string   `yaml:"pull-in" doc:"rating with the voltage at which a coil pulls in, or above which fed counts"`
 
 	Out      []string `yaml:"out,flow" doc:"output terminals of a converter, positive first"`
