@@ -133,7 +133,7 @@ const (
 	PortKind
 	WireKind
 	LabelKind
-	FlagKindRef
+	FlagRef
 )
 
 // Ref names a thing on a page.

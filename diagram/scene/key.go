@@ -1,0 +1,72 @@
+package scene
+
+import (
+	"strconv"
+	"strings"
+)
+
+// changeWords name the changes in the legend, where they need naming.
+var changeWords = [...]string{NoChange: "", Kept: "", Removed: "- removed", Added: "+ added", Changed: "~ changed", Moved: "> moved"}
+
+// Key is the part of the legend that needs no samples, in sentences: how to read
+// stud positions, crossings, changes and colour codes, then the page's own lines.
+func (p *Page) Key(u Usage) []string {
+	var lines []string
+	if u.Seats {
+		lines = append(lines, "Figures at a stud count its lugs from the seat: 1 is on the seat.")
+	}
+	if u.Crossings {
+		lines = append(lines, "Lines that cross are not joined.")
+	}
+	var changes []string
+	for _, c := range u.Changes {
+		if changeWords[c] != "" {
+			changes = append(changes, changeWords[c])
+		}
+	}
+	if len(changes) > 0 {
+		lines = append(lines, "Before a name: "+strings.Join(changes, ", ")+".")
+	}
+	if colours := colourKey(u); colours != "" {
+		lines = append(lines, colours)
+	}
+	for _, line := range p.Legend {
+		lines = append(lines, Clean(line))
+	}
+	return lines
+}
+
+// Heading is the title block in two parts: what is shown, and which issue of it.
+func (t TitleBlock) Heading() (what, issue []string) {
+	add := func(to []string, before, text, after string) []string {
+		if text == "" {
+			return to
+		}
+		return append(to, before+Clean(text)+after)
+	}
+	what = add(what, "", t.Job, "")
+	what = add(what, "sheet ", t.Sheet, "")
+	what = add(what, "", t.System, "")
+	issue = add(issue, "", t.Date, "")
+	issue = add(issue, "rev ", t.Revision, "")
+	if t.Page > 0 {
+		page := "page " + strconv.Itoa(t.Page)
+		if t.Pages > 0 {
+			page += " of " + strconv.Itoa(t.Pages)
+		}
+		issue = append(issue, page)
+	}
+	return what, issue
+}
+
+// Remarks is the rest of the title block: the state that is shown, then the notes.
+func (t TitleBlock) Remarks() []string {
+	var lines []string
+	if t.Shown != "" {
+		lines = append(lines, "Shown: "+Clean(t.Shown)+".")
+	}
+	for _, note := range t.Notes {
+		lines = append(lines, Clean(note))
+	}
+	return lines
+}

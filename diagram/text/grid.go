@@ -1,0 +1,93 @@
+package text
+
+import (
+	"strings"
+
+	"example.com/lugbook/diagram/scene"
+)
+
+// Role is what a cell shows.
+type Role uint8
+
+// The roles of cells.
+const (
+	Blank Role = iota
+	ZoneFrame
+	ZoneName
+	BoxFrame
+	BoxHead // designator
+	BoxMark // signs behind the designator
+	BoxName
+	PortJoin // where a terminal sits in the frame
+	PortName
+	SeatNo // position on a stud
+	SeatBracket
+	Symbol
+	WireLine
+	WireLabel
+	FlagMark
+	FlagText
+	Heading // title block
+	Legend
+)
+
+// Cell is one character with what it stands for.
+type Cell struct {
+	Rune   rune // 0 is a blank
+	Role   Role
+	Weight scene.Weight // of the wire, for wires and the terminals that they end on
+	Colour string       // IEC 60757 code of the wire, likewise
+	Change scene.Change // of the part or wire
+	Owner  scene.Ref
+}
+
+// Grid is a painted page. The drawing takes the upper left corner, cell for cell as
+// in the page; title block and legend follow below.
+type Grid struct {
+	W, H  int
+	cells []Cell
+}
+
+func newGrid(w, h int) *Grid {
+	return &Grid{W: max(w, 0), H: max(h, 0), cells: make([]Cell, max(w, 0)*max(h, 0))}
+}
+
+// At is the cell in column x and row y; the zero cell outside of the grid.
+func (g *Grid) At(x, y int) Cell {
+	if x < 0 || y < 0 || x >= g.W || y >= g.H {
+		return Cell{}
+	}
+	return g.cells[y*g.W+x]
+}
+
+func (g *Grid) put(at scene.Point, c Cell) {
+	if at.X >= 0 && at.Y >= 0 && at.X < g.W && at.Y < g.H {
+		g.cells[at.Y*g.W+at.X] = c
+	}
+}
+
+// write puts a text into cells, each like the given one.
+func (g *Grid) write(at scene.Point, text string, like Cell) {
+	for _, r := range text {
+		like.Rune = r
+		g.put(at, like)
+		at.X++
+	}
+}
+
+// String is the grid in plain text: rows without trailing blanks, each ended by a
+// newline, and no control characters.
+func (g *Grid) String() string {
+	var out strings.Builder
+	row := make([]rune, g.W)
+	for y := range g.H {
+		for x := range g.W {
+			if row[x] = g.cells[y*g.W+x].Rune; row[x] == 0 {
+				row[x] = ' '
+			}
+		}
+		out.WriteString(strings.TrimRight(string(row), " "))
+		out.WriteByte('\n')
+	}
+	return out.String()
+}
