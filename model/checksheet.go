@@ -7,6 +7,7 @@ import (
 
 func (c *checker) sheet(s *Sheet) {
 	path := []string{"sheets", string(s.Name)}
+	words(c, path, s.Name)
 	parts, wires := map[string]string{}, map[string]string{}
 	for i := range s.Parts {
 		c.id(join(path, "parts", string(s.Parts[i].ID)), string(s.Parts[i].ID), parts)
@@ -32,6 +33,7 @@ func (c *checker) part(s *Sheet, p *Part) {
 	}
 	c.zone(join(path, "zone"), p.Zone)
 	c.photos(path, p.Photos)
+	c.partWords(path, p)
 	for _, r := range p.Ratings {
 		c.rating(join(path, "ratings", r.Name), d, r)
 	}
@@ -72,11 +74,16 @@ func (c *checker) wire(s *Sheet, w *Wire) {
 		c.zone(join(path, "via"), z)
 	}
 	c.photos(path, w.Photos)
+	c.wireWords(path, w)
 }
 
 func (c *checker) end(s *Sheet, path []string, e End) {
 	if e.IsLoose() {
+		words(c, path, e.Loose)
 		c.zone(path, e.In)
+		if !e.At.IsZero() {
+			c.report(Fault{Path: path, Text: e.At.String(), Message: "an end both loose and on a terminal", Expected: "one of the two"})
+		}
 		return
 	}
 	c.ref(s, path, e.At, e.String())
@@ -91,6 +98,9 @@ func (c *checker) ref(s *Sheet, path []string, at TerminalRef, text string) {
 		return
 	}
 	d := c.cat.Definition(p.Kind)
+	if d == nil && !validTerminalName(at.Name) {
+		c.report(Fault{Path: path, Text: text, Message: "not a usable terminal name", Expected: "letters, digits, + - or _"})
+	}
 	if d == nil || d.Terminal(at.Name) != nil {
 		return
 	}
@@ -114,6 +124,7 @@ func (c *checker) terminal(s *Sheet, t *Terminal) {
 	path := []string{"sheets", string(s.Name), "terminals", t.At.String()}
 	c.ref(s, path, t.At, t.At.String())
 	c.photos(path, t.Photos)
+	c.terminalWords(path, t)
 	landed := s.Landed(t.At)
 	for i, id := range t.Stack {
 		switch {

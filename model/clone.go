@@ -32,13 +32,14 @@ func cloneEach[T any](list []T, clone func(T) T) []T {
 }
 
 func (s Sheet) clone() Sheet {
-	s.Parts = cloneEach(s.Parts, Part.clone)
-	s.Wires = cloneEach(s.Wires, Wire.clone)
+	s.Parts = cloneEach(s.Parts, Part.Clone)
+	s.Wires = cloneEach(s.Wires, Wire.Clone)
 	s.Terminals = cloneEach(s.Terminals, Terminal.clone)
 	return s
 }
 
-func (p Part) clone() Part {
+// Clone is a deep copy of the part.
+func (p Part) Clone() Part {
 	p.Ratings = slices.Clone(p.Ratings)
 	p.Condition = slices.Clone(p.Condition)
 	p.Photos = slices.Clone(p.Photos)
@@ -49,7 +50,8 @@ func (p Part) clone() Part {
 	return p
 }
 
-func (w Wire) clone() Wire {
+// Clone is a deep copy of the wire.
+func (w Wire) Clone() Wire {
 	w.Via = slices.Clone(w.Via)
 	w.Judged = slices.Clone(w.Judged)
 	w.Condition = slices.Clone(w.Condition)

@@ -10,6 +10,7 @@ const (
 	Burnt     Condition = "burnt"
 	Chafed    Condition = "chafed"
 	LooseFit  Condition = "loose"
+	Frayed    Condition = "frayed" // strands spread or insulation worn at the lug
 	Broken    Condition = "broken-strands"
 	Spliced   Condition = "spliced"
 	Dirty     Condition = "dirty"
@@ -23,8 +24,8 @@ const (
 // Names lists the words that a job file may use.
 func (Condition) Names() []string {
 	return []string{
-		string(Corroded), string(Burnt), string(Chafed), string(LooseFit), string(Broken), string(Spliced),
-		string(Dirty), string(WrongLug), string(HeatMark), string(Melted), string(Bypassed), string(DoesntAct),
+		string(Corroded), string(Burnt), string(Chafed), string(LooseFit), string(Frayed), string(Broken),
+		string(Spliced), string(Dirty), string(WrongLug), string(HeatMark), string(Melted), string(Bypassed), string(DoesntAct),
 	}
 }
 

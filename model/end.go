@@ -12,6 +12,9 @@ const (
 	Untraced Loose = "untraced" // goes out of sight
 )
 
+// Names lists the words that a job file may use.
+func (Loose) Names() []string { return []string{string(Cut), string(Capped), string(Untraced)} }
+
 // End is one end of a wire: on a terminal, or loose and perhaps seen in a zone.
 // Exactly one of At and Loose is set in a valid job.
 type End struct {

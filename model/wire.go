@@ -84,12 +84,12 @@ type Service string
 const (
 	Traction  Service = "traction"  // pack, contactor, controller, motor
 	Charging  Service = "charging"  // charger to pack
-	Control   Service = "control"   // key, pedal, direction, coil, signals
+	Controls  Service = "control"   // key, pedal, direction, coil, signals
 	Accessory Service = "accessory" // reducer, lights, horn, outlets
 	Mains     Service = "mains"     // the AC side of the charger
 )
 
 // Names lists the words that a job file may use.
 func (Service) Names() []string {
-	return []string{string(Traction), string(Charging), string(Control), string(Accessory), string(Mains)}
+	return []string{string(Traction), string(Charging), string(Controls), string(Accessory), string(Mains)}
 }

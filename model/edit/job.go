@@ -3,6 +3,7 @@ package edit
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/field"
@@ -29,8 +30,11 @@ func (e StartSheet) Name() string {
 	return fmt.Sprintf("start the %s sheet from %s", e.New, e.Copy)
 }
 
-// Apply fails if the job has the sheet already or lacks the one to copy.
+// Apply fails if jobs have no such sheet, if the job has it already or lacks the one to copy.
 func (e StartSheet) Apply(j *model.Job) error {
+	if names := e.New.Names(); !slices.Contains(names, string(e.New)) {
+		return model.Expected("one of the sheets " + strings.Join(names, ", "))
+	}
 	if j.Sheet(e.New) != nil {
 		return fmt.Errorf("the job has a %s sheet already", e.New)
 	}

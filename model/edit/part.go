@@ -26,7 +26,7 @@ func (e AddPart) Apply(j *model.Job) error {
 	if s.Part(e.Part.ID) != nil {
 		return fmt.Errorf("%s is taken on the %s sheet", e.Part.ID, e.Sheet)
 	}
-	s.Parts = append(s.Parts, e.Part)
+	s.Parts = append(s.Parts, e.Part.Clone())
 	return nil
 }
 
@@ -197,6 +197,10 @@ func (e PlacePart) Apply(j *model.Job) error {
 	if e.Place != nil && (e.Place.X < 0 || e.Place.Y < 0) {
 		return model.Expected("a place on the drawing: columns and rows from 0")
 	}
-	p.Place = e.Place
+	p.Place = nil
+	if e.Place != nil {
+		place := *e.Place
+		p.Place = &place
+	}
 	return nil
 }

@@ -23,7 +23,8 @@ func dropBlank(s *model.Sheet) {
 }
 
 // seat puts a wire into the stack of a terminal. A position beyond the stack is its
-// outer end.
+// outer end. A number counts the lugs whose place is recorded; Outermost counts all
+// that are there.
 func seat(s *model.Sheet, at model.TerminalRef, id model.WireID, pos Seat) {
 	if at.IsZero() || pos == SeatUnknown {
 		return
@@ -31,12 +32,13 @@ func seat(s *model.Sheet, at model.TerminalRef, id model.WireID, pos Seat) {
 	var stack []model.WireID
 	if t := s.Terminal(at); t != nil {
 		stack = t.Stack
-	} else if landed := s.Landed(at); len(landed) == 2 {
-		// A single lug needs no record of its order; now that a second one comes it does.
-		stack = slices.DeleteFunc(landed, func(w model.WireID) bool { return w == id })
 	}
 	i := int(pos) - 1
-	if pos == Outermost || i > len(stack) {
+	if i < 0 || i > len(stack) {
+		if landed := s.Landed(at); len(stack) == 0 && len(landed) == 2 {
+			// A single lug needs no record of its order; now that a second one comes on top it does.
+			stack = slices.DeleteFunc(landed, func(w model.WireID) bool { return w == id })
+		}
 		i = len(stack)
 	}
 	terminalOf(s, at).Stack = slices.Insert(slices.Clone(stack), i, id)

@@ -39,7 +39,7 @@ func (e AddWire) Apply(j *model.Job) error {
 	if s.Wire(e.Wire.ID) != nil {
 		return fmt.Errorf("%s is taken on the %s sheet", e.Wire.ID, e.Sheet)
 	}
-	s.Wires = append(s.Wires, e.Wire)
+	s.Wires = append(s.Wires, e.Wire.Clone())
 	seat(s, e.Wire.From.At, e.Wire.ID, e.FromSeat)
 	seat(s, e.Wire.To.At, e.Wire.ID, e.ToSeat)
 	return nil
@@ -123,16 +123,22 @@ type ReEnd struct {
 // Name names the wire and its new end.
 func (e ReEnd) Name() string { return fmt.Sprintf("move the %s end of %s to %s", e.Side, e.ID, e.End) }
 
-// Apply fails if there is no such wire.
+// Apply fails if there is no such wire or side. What was recorded of the old end, its
+// lug and whether it was judged, goes with it.
 func (e ReEnd) Apply(j *model.Job) error {
 	s, w, err := wireOf(j, e.Sheet, e.ID)
 	if err != nil {
 		return err
 	}
 	end, lug := &w.From, &w.FromLug
-	if e.Side == To {
+	switch e.Side {
+	case From:
+	case To:
 		end, lug = &w.To, &w.ToLug
+	default:
+		return model.Expected("one of the ends from, to")
 	}
+	w.Judged = slices.DeleteFunc(w.Judged, func(k model.Judgement) bool { return k == model.Judgement(e.Side) })
 	if t := s.Terminal(end.At); t != nil {
 		unseat(t, w.ID)
 	}
@@ -142,8 +148,8 @@ func (e ReEnd) Apply(j *model.Job) error {
 	return nil
 }
 
-// SetWire sets one property of a wire from text, as the job file writes it. The ends
-// are set with ReEnd.
+// SetWire sets one property of a wire from text, as the job file writes it. An end
+// that is set so is moved, its place in the stack left open.
 type SetWire struct {
 	Sheet       model.SheetName
 	ID          model.WireID

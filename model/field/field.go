@@ -22,8 +22,8 @@ type Info struct {
 	Example string   // how a value is written, if the type knows
 }
 
-// List describes the editable properties of a struct in its own order. Keys, nested
-// things and references to other things are left out: they have edits of their own.
+// List describes the editable properties of a struct in its own order: those that one
+// line of text can hold. Keys and nested things are left out: they have edits of their own.
 func List(subject any) []Info {
 	t := reflect.Indirect(reflect.ValueOf(subject)).Type()
 	var list []Info
@@ -138,8 +138,11 @@ func Set(subject any, name, text string) error {
 func read(v reflect.Value, text string) error {
 	if v.Kind() == reflect.Slice {
 		for word := range strings.SplitSeq(text, ",") {
+			if word = strings.TrimSpace(word); word == "" {
+				return model.Expected("a word between the commas")
+			}
 			item := reflect.New(v.Type().Elem()).Elem()
-			if err := read(item, strings.TrimSpace(word)); err != nil {
+			if err := read(item, word); err != nil {
 				return err
 			}
 			v.Set(reflect.Append(v, item))
