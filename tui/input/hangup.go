@@ -13,9 +13,10 @@ import (
 // killed, which restores the terminal if it is still there. Bubble Tea itself handles SIGINT and SIGTERM only.
 //
 // Flush runs in a goroutine of its own beside Update, so it must be safe for that; a panic in it is dropped, since
-// the terminal has to be restored all the same. The program's Run then returns [tea.ErrProgramKilled].
+// the terminal has to be restored all the same. The program's Run then returns [tea.ErrProgramKilled]. It may also
+// meet the dead terminal first and return that error, so flush after Run as well.
 //
-// Call stop after Run has returned. It reports whether a hangup was what ended the program.
+// Call stop after Run has returned. It reports whether there was a hangup.
 func OnHangup(program *tea.Program, flush func()) (stop func() (hungUp bool)) {
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGHUP)
@@ -28,7 +29,7 @@ func OnHangup(program *tea.Program, flush func()) (stop func() (hungUp bool)) {
 			program.Kill()
 			result <- true
 		case <-quit:
-			result <- false
+			result <- len(signals) > 0
 		}
 	}()
 	return sync.OnceValue(func() bool {

@@ -52,7 +52,9 @@ func TestMain(m *testing.M) {
 // runOnTerminal runs the screen program and prints what it saw.
 func runOnTerminal(typed []byte) {
 	shown := &screen{}
-	program := tea.NewProgram(shown, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(Wrap(os.Stdin, typed)))
+	reader := Wrap(os.Stdin, typed).(*Reader)
+	reader.patience = endless // how long a busy machine takes must not decide a test
+	program := tea.NewProgram(shown, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(reader))
 	stop := OnHangup(program, func() {
 		if err := os.WriteFile(os.Getenv(journalVariable), []byte("flushed"), 0o600); err != nil {
 			return // the test misses the file
@@ -169,6 +171,23 @@ func TestHangup(t *testing.T) {
 	flushed, err := os.ReadFile(journal)
 	require.NoError(t, err)
 	require.Equal(t, "flushed", string(flushed))
+}
+
+// When the terminal itself is gone, the program must not stay behind.
+func TestTerminalGone(t *testing.T) {
+	pty, cmd := play(t, "run")
+	pty.Await(t, ready, deadline)
+	require.NoError(t, pty.Master.Close())
+	ended := make(chan struct{})
+	go func() {
+		_ = cmd.Wait() // how it ends depends on which call meets the dead terminal first
+		close(ended)
+	}()
+	select {
+	case <-ended:
+	case <-time.After(deadline):
+		require.FailNow(t, "the program runs on without a terminal")
+	}
 }
 
 func TestMouseAfterSuspend(t *testing.T) {
