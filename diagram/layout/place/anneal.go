@@ -1,0 +1,210 @@
+package place
+
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+// Cooling runs from 150 to 0.5 in this many steps; temperatures are in 1/65536.
+const (
+	coolSteps  = 128
+	coolStart  = 150 << 16
+	coolFactor = 62678 // (0.5/150)^(1/128) in 1/65536
+)
+
+// backup is a box as it was before a move.
+type backup struct {
+	box   int
+	rect  geom.Rect
+	halo  [4]int
+	lead  [4]int
+	slots []slot
+	spots []Spot
+}
+
+// annealer moves boxes about.
+type annealer struct {
+	*state
+	rnd     random
+	movable []int // boxes that are not pinned
+	flexing []int // boxes with ports to choose
+	free    []int // zones without pinned boxes
+	touched []int
+	reach   int // farthest shift
+}
+
+// anneal runs the given number of moves. Pre and post: boxes are apart and zones clear.
+func (s *state) anneal(moves int, seed uint64) {
+	a := &annealer{state: s, rnd: random{seed}}
+	for i := range s.bodies {
+		if s.p.Boxes[i].Pin == nil {
+			a.movable = append(a.movable, i)
+		}
+		if len(s.bodies[i].slots) > 0 {
+			a.flexing = append(a.flexing, i)
+		}
+	}
+	for z := range s.zones {
+		if len(s.member[z]) > 0 && !slices.ContainsFunc(s.member[z], func(i int) bool { return s.p.Boxes[i].Pin != nil }) {
+			a.free = append(a.free, z)
+		}
+	}
+	if len(a.movable) == 0 && len(a.flexing) == 0 {
+		return
+	}
+	t := int64(coolStart)
+	for k := range coolSteps {
+		left := coolSteps - k
+		a.reach = 2 + 40*left*left/(coolSteps*coolSteps)
+		for range moves / coolSteps {
+			a.try(t)
+		}
+		t = t * coolFactor >> 16
+	}
+}
+
+// try makes one random move and keeps or undoes it.
+func (a *annealer) try(t int64) {
+	a.touched = a.touched[:0]
+	a.zonesB = append(a.zonesB[:0], a.zones...)
+	if !a.propose() {
+		a.undo()
+		return
+	}
+	for _, i := range a.touched {
+		if !a.fits(i) {
+			a.undo()
+			return
+		}
+	}
+	size := a.extent()
+	delta := a.delta(a.touched)
+	worse := int64(delta + size - a.size)
+	if worse > 0 && worse<<24 > t*negLn[a.rnd.below(lnSteps)] {
+		a.undo()
+		return
+	}
+	a.commit(delta, size)
+}
+
+// touch saves a box before it is changed.
+func (a *annealer) touch(i int) *body {
+	k := len(a.touched)
+	a.touched = append(a.touched, i)
+	for len(a.old) <= k {
+		a.old = append(a.old, backup{})
+	}
+	b, o := &a.bodies[i], &a.old[k]
+	o.box, o.rect, o.halo, o.lead = i, b.rect, b.halo, b.lead
+	o.slots = append(o.slots[:0], b.slots...)
+	o.spots = append(o.spots[:0], b.spots...)
+	return b
+}
+
+func (a *annealer) undo() {
+	for k := len(a.touched) - 1; k >= 0; k-- {
+		o := &a.old[k]
+		b := &a.bodies[o.box]
+		b.rect, b.halo, b.lead = o.rect, o.halo, o.lead
+		copy(b.slots, o.slots)
+		copy(b.spots, o.spots)
+	}
+	copy(a.zones, a.zonesB)
+}
+
+// propose changes the state by one random move; false means the move makes no sense here.
+func (a *annealer) propose() bool {
+	dice := a.rnd.below(100)
+	if len(a.flexing) > 0 && (dice < 25 || len(a.movable) == 0) {
+		return a.rearrange(a.flexing[a.rnd.below(len(a.flexing))])
+	}
+	if len(a.movable) == 0 {
+		return false
+	}
+	dice = a.rnd.below(100)
+	i := a.movable[a.rnd.below(len(a.movable))]
+	switch {
+	case len(a.free) > 1 && dice < 4:
+		return a.moveZone()
+	case len(a.free) > 1 && dice < 6:
+		return a.swapZones()
+	case dice < 25:
+		return a.align(i)
+	case dice < 38:
+		return a.swap(i, a.movable[a.rnd.below(len(a.movable))])
+	}
+	b := a.touch(i)
+	b.rect.X += a.rnd.within(a.reach)
+	b.rect.Y += a.rnd.within(a.reach*a.p.Rules.Col/a.p.Rules.Row + 1)
+	return true
+}
+
+// align moves a box so that one of its wires can be straight.
+func (a *annealer) align(i int) bool {
+	wires := a.bodies[i].wires
+	if len(wires) == 0 {
+		return false
+	}
+	wire := a.p.Wires[wires[a.rnd.below(len(wires))]]
+	mine, other := wire.From, wire.To
+	if mine.Box != i {
+		mine, other = other, mine
+	}
+	if other.Box == i {
+		return false
+	}
+	b := a.touch(i)
+	o := &a.bodies[other.Box]
+	d := o.spots[other.Port].On(o.rect).Sub(b.spots[mine.Port].On(b.rect))
+	if b.spots[mine.Port].Side.Horizontal() {
+		b.rect.Y += d.Y
+		b.rect.X += a.rnd.within(a.reach / 4)
+	} else {
+		b.rect.X += d.X
+		b.rect.Y += a.rnd.within(a.reach / 4)
+	}
+	return true
+}
+
+// swap exchanges the places of two boxes of one zone.
+func (a *annealer) swap(i, j int) bool {
+	if i == j || a.p.Boxes[i].Zone != a.p.Boxes[j].Zone {
+		return false
+	}
+	b, c := a.touch(i), a.touch(j)
+	centre := func(r geom.Rect) geom.Point { return geom.Point{X: r.X + r.W/2, Y: r.Y + r.H/2} }
+	d := centre(c.rect).Sub(centre(b.rect))
+	b.rect = b.rect.Moved(d)
+	c.rect = c.rect.Moved(geom.Point{}.Sub(d))
+	return true
+}
+
+func (a *annealer) moveZone() bool {
+	z := a.free[a.rnd.below(len(a.free))]
+	d := geom.Point{X: a.rnd.within(a.reach), Y: a.rnd.within(a.reach)}
+	for _, i := range a.member[z] {
+		b := a.touch(i)
+		b.rect = b.rect.Moved(d)
+	}
+	a.zones[z] = a.zones[z].Moved(d)
+	return true
+}
+
+// swapZones exchanges the top-left corners of two zones.
+func (a *annealer) swapZones() bool {
+	y, z := a.free[a.rnd.below(len(a.free))], a.free[a.rnd.below(len(a.free))]
+	if y == z {
+		return false
+	}
+	d := geom.Point{X: a.zones[z].X - a.zones[y].X, Y: a.zones[z].Y - a.zones[y].Y}
+	for k, zone := range [2]int{y, z} {
+		move := d.Times(1 - 2*k)
+		for _, i := range a.member[zone] {
+			b := a.touch(i)
+			b.rect = b.rect.Moved(move)
+		}
+		a.zones[zone] = a.zones[zone].Moved(move)
+	}
+	return true
+}

@@ -1,0 +1,133 @@
+package place
+
+import "example.com/lugbook/diagram/layout/geom"
+
+// lineOf makes the stand-in of a wire and prices it: length, the fewest bends its ends allow, and the want of room
+// for a label.
+func (s *state) lineOf(w int) line {
+	wire, r := &s.p.Wires[w], &s.p.Rules
+	a, b := &s.bodies[wire.From.Box], &s.bodies[wire.To.Box]
+	if !a.placed || !b.placed {
+		return line{}
+	}
+	from, to := a.spots[wire.From.Port], b.spots[wire.To.Port]
+	l := line{active: true}
+	l.a = from.On(a.rect).Add(from.Side.Step().Times(2))
+	l.b = to.On(b.rect).Add(to.Side.Step().Times(2))
+	dx, dy := geom.Abs(l.a.X-l.b.X), geom.Abs(l.a.Y-l.b.Y)
+	l.cost = r.Col*dx + r.Row*dy + r.Bend*geom.MinBends(l.a, from.Side, l.b, to.Side.Opposite())
+	if wire.Room > 0 && dx+4 < wire.Room {
+		l.cost += wire.Room - dx - 4
+	}
+	return l
+}
+
+// crosses tells whether two stand-ins cross strictly inside both.
+func crosses(k, l *line) bool {
+	if max(k.a.X, k.b.X) < min(l.a.X, l.b.X) || max(l.a.X, l.b.X) < min(k.a.X, k.b.X) ||
+		max(k.a.Y, k.b.Y) < min(l.a.Y, l.b.Y) || max(l.a.Y, l.b.Y) < min(k.a.Y, k.b.Y) {
+		return false
+	}
+	return turn(k.a, k.b, l.a)*turn(k.a, k.b, l.b) < 0 && turn(l.a, l.b, k.a)*turn(l.a, l.b, k.b) < 0
+}
+
+// turn is the sign of the turn from ab to ac.
+func turn(a, b, c geom.Point) int {
+	v := (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
+	switch {
+	case v > 0:
+		return 1
+	case v < 0:
+		return -1
+	}
+	return 0
+}
+
+// recount works out all costs afresh.
+func (s *state) recount() {
+	s.cost = 0
+	m := len(s.lines)
+	for w := range s.lines {
+		s.lines[w] = s.lineOf(w)
+		s.cost += s.lines[w].cost
+	}
+	for w := range s.lines {
+		for v := w + 1; v < m; v++ {
+			c := s.lines[w].active && s.lines[v].active && crosses(&s.lines[w], &s.lines[v])
+			s.cross[w*m+v], s.cross[v*m+w] = c, c
+			if c {
+				s.cost += s.p.Rules.Cross
+			}
+		}
+	}
+	s.size = s.extent()
+}
+
+// delta prices the present places of the touched boxes against the last agreed ones. What would change is kept in
+// redo, redoAt and flips until commit.
+func (s *state) delta(touched []int) int {
+	s.mark++
+	s.redo, s.redoAt, s.flips = s.redo[:0], s.redoAt[:0], s.flips[:0]
+	sum := 0
+	for _, i := range touched {
+		for _, w := range s.bodies[i].wires {
+			if s.seen[w] == s.mark {
+				continue
+			}
+			s.seen[w] = s.mark
+			l := s.lineOf(w)
+			sum += l.cost - s.lines[w].cost
+			s.redo = append(s.redo, l)
+			s.redoAt = append(s.redoAt, w)
+		}
+	}
+	m := len(s.lines)
+	for k, w := range s.redoAt {
+		l := &s.redo[k]
+		if !l.active {
+			continue
+		}
+		row := s.cross[w*m : w*m+m]
+		for v := range s.lines {
+			if s.seen[v] == s.mark {
+				continue
+			}
+			if o := &s.lines[v]; o.active {
+				sum += s.flip(row[v], crosses(l, o), w*m+v)
+			}
+		}
+		for j := k + 1; j < len(s.redoAt); j++ {
+			v := s.redoAt[j]
+			if s.redo[j].active {
+				sum += s.flip(row[v], crosses(l, &s.redo[j]), w*m+v)
+			}
+		}
+	}
+	return sum
+}
+
+func (s *state) flip(was, is bool, at int) int {
+	if was == is {
+		return 0
+	}
+	s.flips = append(s.flips, at)
+	if is {
+		return s.p.Rules.Cross
+	}
+	return -s.p.Rules.Cross
+}
+
+// commit makes the change last priced the agreed state.
+func (s *state) commit(delta, size int) {
+	m := len(s.lines)
+	for k, w := range s.redoAt {
+		s.lines[w] = s.redo[k]
+	}
+	for _, at := range s.flips {
+		w, v := at/m, at%m
+		s.cross[w*m+v] = !s.cross[w*m+v]
+		s.cross[v*m+w] = s.cross[w*m+v]
+	}
+	s.cost += delta
+	s.size = size
+}

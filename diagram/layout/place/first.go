@@ -1,0 +1,154 @@
+package place
+
+import "example.com/lugbook/diagram/layout/geom"
+
+// first makes the starting placement. Pinned boxes come first; then zone by zone, the box that has most wires to
+// placed ones goes to the cheapest free spot. A zone is finished before the next begins, so that frames cannot hem
+// each other in. Post: all boxes are placed, and apart but for pinned ones. It fails only when a pinned box stands
+// in the way on every side.
+func (s *state) first() error {
+	for i, b := range s.p.Boxes {
+		if b.Pin != nil {
+			s.bodies[i].rect.X, s.bodies[i].rect.Y = b.Pin.X, b.Pin.Y
+			s.bodies[i].placed = true
+		}
+	}
+	for z := range s.zones {
+		s.zones[z] = geom.Rect{}
+		if r, ok := s.zoneRect(z); ok {
+			s.zones[z] = r
+		}
+	}
+	s.recount()
+	for zone := -1; zone < len(s.zones); zone++ {
+		for {
+			i, ok := s.nextOf(zone)
+			if !ok {
+				break
+			}
+			if !s.settle(i) {
+				return &NoRoomError{Box: i, Missing: s.missing(i)}
+			}
+		}
+	}
+	s.recount()
+	return nil
+}
+
+// nextOf picks the unplaced box of a zone with most wires to placed boxes, then with most wires.
+func (s *state) nextOf(zone int) (int, bool) {
+	best, bestKey := -1, -1
+	for i := range s.bodies {
+		if s.bodies[i].placed || s.p.Boxes[i].Zone != zone {
+			continue
+		}
+		key := len(s.bodies[i].wires)
+		for _, w := range s.bodies[i].wires {
+			other := s.p.Wires[w].From.Box
+			if other == i {
+				other = s.p.Wires[w].To.Box
+			}
+			if s.bodies[other].placed {
+				key += 1000
+			}
+		}
+		if key > bestKey {
+			best, bestKey = i, key
+		}
+	}
+	return best, best >= 0
+}
+
+// settle puts a box on its cheapest free spot.
+func (s *state) settle(i int) bool {
+	b := &s.bodies[i]
+	area := s.searchArea(i)
+	zone := s.p.Boxes[i].Zone
+	var oldZone geom.Rect
+	if zone >= 0 {
+		oldZone = s.zones[zone]
+	}
+	stepX, stepY := 2, 1
+	if len(s.bodies) > 60 {
+		stepX, stepY = 6, 3
+	}
+	b.placed = true
+	found, bestCost := false, 0
+	var best geom.Point
+	for y := area.Y; y <= area.Bottom(); y += stepY {
+		for x := area.X; x <= area.Right(); x += stepX {
+			b.rect.X, b.rect.Y = x, y
+			if !s.fits(i) {
+				continue
+			}
+			cost := s.delta([]int{i}) + s.extent()*2
+			if !found || cost < bestCost {
+				found, best, bestCost = true, geom.Point{X: x, Y: y}, cost
+			}
+		}
+	}
+	if !found {
+		b.placed = false
+		if zone >= 0 {
+			s.zones[zone] = oldZone
+		}
+		return false
+	}
+	b.rect.X, b.rect.Y = best.X, best.Y
+	if zone >= 0 {
+		s.zones[zone], _ = s.zoneRect(zone)
+	}
+	s.commit(s.delta([]int{i}), s.extent())
+	return true
+}
+
+// searchArea is where box i may have its top-left corner: the page, or a square about as large as all boxes need,
+// and as far down as there is surely room.
+func (s *state) searchArea(i int) geom.Rect {
+	r := s.p.Rules
+	total, bottom := 0, border
+	for j := range s.bodies {
+		b := &s.bodies[j]
+		total += (b.rect.W + b.halo[geom.East] + b.halo[geom.West]) * (b.rect.H + b.halo[geom.North] + b.halo[geom.South])
+		if b.placed {
+			bottom = max(bottom, b.rect.Bottom()+b.halo[geom.South])
+		}
+	}
+	for _, z := range s.zones {
+		bottom = max(bottom, z.Bottom())
+	}
+	f := r.Frame
+	width := r.MaxWidth - 2*border
+	if r.MaxWidth == 0 {
+		width = root(total*2*r.Row/r.Col) + s.bodies[i].rect.W
+	}
+	left, top := border, border
+	if s.p.Boxes[i].Zone >= 0 {
+		left, top = left+f.Side, top+f.Top
+	}
+	right := max(border+width-s.bodies[i].rect.W-(left-border), left)
+	bottom += f.Gap + f.Bottom + f.Top + s.bodies[i].halo[geom.North] + 2
+	return geom.Rect{X: left, Y: top, W: right - left, H: bottom - top}
+}
+
+// root is the whole part of the square root.
+func root(n int) int {
+	r := 0
+	for (r+1)*(r+1) <= n {
+		r++
+	}
+	return r
+}
+
+// missing is the number of columns by which box i is too wide for the page, 0 when that is not what is wrong.
+func (s *state) missing(i int) int {
+	width := s.p.Rules.MaxWidth
+	if width == 0 {
+		return 0
+	}
+	need := s.bodies[i].rect.W + 1 + 2*border
+	if zone := s.p.Boxes[i].Zone; zone >= 0 {
+		need = max(need+2*s.p.Rules.Frame.Side, s.p.Titles[zone]+4+2*border)
+	}
+	return max(need-width, 0)
+}

@@ -1,0 +1,80 @@
+// Package place chooses where the boxes of a diagram stand and where their free terminals sit.
+//
+// A first placing puts box after box on the cheapest free spot; simulated annealing on the final grid then moves,
+// aligns, swaps and mirrors boxes and reorders their terminals. Everything is counted in moves and integers and drawn
+// from a fixed seed, so that equal input gives equal output on every machine.
+package place
+
+import "example.com/lugbook/diagram/layout/geom"
+
+// Port is a terminal of a box.
+type Port struct {
+	// Sides it may sit on.
+	Sides geom.Sides
+	// Offset from the box's left or top edge, on the first of Sides; -1 when it may be chosen.
+	Offset int
+	// Group numbers ports of the box that stay together in the order given or its reverse; -1 for none.
+	Group int
+}
+
+// Spot is where a port sits: Offset cells from the left (north, south) or the top (east, west).
+type Spot struct {
+	Side   geom.Side
+	Offset int
+}
+
+// Box is a box to be placed. W and H are the least size.
+type Box struct {
+	// Zone is the index of its zone, -1 for none.
+	Zone int
+	W, H int
+	// Head is the first row a chosen port may take, counted from the top edge.
+	Head  int
+	Ports []Port
+	// Pin is its top-left corner when it must stay there.
+	Pin *geom.Point
+}
+
+// Ref names a port of a box.
+type Ref struct{ Box, Port int }
+
+// Wire is a wire to be. Room is the length of straight line wanted for its label, 0 for none.
+type Wire struct {
+	From, To Ref
+	Room     int
+}
+
+// Problem is a diagram to be placed.
+type Problem struct {
+	Boxes []Box
+	Wires []Wire
+	// Titles holds for each zone the cells its frame needs in width for a title.
+	Titles []int
+	Rules  Rules
+}
+
+// Rules are the distances and prices.
+type Rules struct {
+	Col, Row   int // one step level, one step upright
+	Bend       int
+	Cross      int
+	Size       int // one more column or row of the whole drawing, in steps
+	GapX, GapY int // least distance of two boxes
+	Tracks     int // tenths of a cell added to a gap for each port on it
+	Pitch      int // rows from port to port
+	Span       int // columns from port to port
+	MaxWidth   int // columns of the page, 0 for any
+	Frame      Frame
+}
+
+// Frame is the room that a zone keeps around its boxes, the frame's own cell included, and around itself.
+type Frame struct{ Side, Top, Bottom, Gap int }
+
+// Placement is a solution.
+type Placement struct {
+	Boxes []geom.Rect
+	Spots [][]Spot // per box and port
+	Zones []geom.Rect
+	// Cost is the estimate that was minimised.
+	Cost int
+}

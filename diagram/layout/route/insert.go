@@ -1,0 +1,125 @@
+package route
+
+import (
+	"sort"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+func sortDown(list, key []int) {
+	sort.SliceStable(list, func(i, j int) bool { return key[list[i]] > key[list[j]] })
+}
+
+// insert opens n empty rows before row at (axis level) or n empty columns before column at (axis upright). Boxes
+// and zones that begin there or beyond move; what lies across keeps its place, a zone grows. Paths are stretched;
+// one whose terminal did not move with it is no longer legal, and the next rebuild drops it. It reports false, and
+// changes nothing, when a pinned box would move or the page is too narrow.
+func (p *Problem) insert(axis, at, n int) bool {
+	shift := func(v int) int {
+		if v >= at {
+			return v + n
+		}
+		return v
+	}
+	for i, b := range p.Boxes {
+		low := b.Y
+		if axis == upright {
+			low = b.X
+		}
+		if low >= at && i < len(p.Pinned) && p.Pinned[i] {
+			return false
+		}
+	}
+	if axis == upright && p.MaxWidth > 0 && p.Extent().Right()+n >= p.MaxWidth {
+		return false
+	}
+	zones := make([]geom.Rect, len(p.Zones))
+	for i, z := range p.Zones {
+		zones[i] = stretch(z.Rect, axis, shift)
+	}
+	p.remap(func(q geom.Point) geom.Point {
+		if axis == level {
+			q.Y = shift(q.Y)
+		} else {
+			q.X = shift(q.X)
+		}
+		return q
+	}, func(r geom.Rect) geom.Rect {
+		if axis == level {
+			r.Y = shift(r.Y)
+		} else {
+			r.X = shift(r.X)
+		}
+		return r
+	})
+	for i := range p.Zones {
+		p.Zones[i].Rect = zones[i]
+	}
+	return true
+}
+
+func stretch(r geom.Rect, axis int, shift func(int) int) geom.Rect {
+	if axis == level {
+		y := shift(r.Y)
+		return geom.Rect{X: r.X, Y: y, W: r.W, H: shift(r.Bottom()) - y}
+	}
+	x := shift(r.X)
+	return geom.Rect{X: x, Y: r.Y, W: shift(r.Right()) - x, H: r.H}
+}
+
+// widen makes room where a wire is stuck: a row where two wires share a level slot, a column where they share an
+// upright one, else the other of the two; before a terminal that cannot be left, room on its side. It reports whether
+// anything could be moved.
+func (r *router) widen(w int) bool {
+	axis, at := level, r.p.Terminals[r.p.Wires[w].From].At
+	if !r.missing(w) {
+		c, a, found := r.conflict(w)
+		if !found {
+			return false
+		}
+		axis, at = a, r.g.point(c)
+	} else {
+		axis, at = r.stuckEnd(w)
+	}
+	r.store()
+	for _, try := range [2]int{axis, 1 - axis} {
+		line := at.Y
+		if try == upright {
+			line = at.X
+		}
+		if r.p.insert(try, line, 1) {
+			r.rebuild()
+			return true
+		}
+	}
+	return false
+}
+
+// stuckEnd picks the end of an unrouted wire that is closed in, and the cut that opens it.
+func (r *router) stuckEnd(w int) (axis int, at geom.Point) {
+	wire := r.p.Wires[w]
+	t := r.p.Terminals[wire.To]
+	if r.freeBefore(wire.From) < r.freeBefore(wire.To) {
+		t = r.p.Terminals[wire.From]
+	}
+	at = t.At
+	if t.Side == geom.East || t.Side == geom.South {
+		at = at.Add(t.Side.Step())
+	}
+	if t.Side.Horizontal() {
+		return upright, at
+	}
+	return level, at
+}
+
+// freeBefore counts the cells straight before a terminal that no box takes, up to 8.
+func (r *router) freeBefore(t int) int {
+	at := r.p.Terminals[t].At
+	for n := range 8 {
+		at = at.Add(r.p.Terminals[t].Side.Step())
+		if !r.g.inside(at) || r.g.static[r.g.index(at)]&blocked != 0 {
+			return n
+		}
+	}
+	return 8
+}

@@ -1,0 +1,87 @@
+package route
+
+// pressure bounds of the negotiation.
+const (
+	pressureStart = 4
+	pressureMax   = 500
+)
+
+// missing tells whether a wire has no route.
+func (r *router) missing(w int) bool { return r.cells[w] == nil }
+
+// negotiate routes every missing wire and then lets wires that share slots move apart, for at most the given rounds.
+// It returns the number of wires that still share a slot or have no route. Wires that never shared one stay as they
+// are.
+func (r *router) negotiate(rounds int) int {
+	pressure := pressureStart
+	for _, w := range r.byDistance(r.missing) {
+		r.draw(w, pressure)
+	}
+	for round := 1; round <= rounds; round++ {
+		troubled := r.byDistance(r.conflicted)
+		if len(troubled) == 0 {
+			break
+		}
+		r.remember(troubled)
+		again := round%4 == 0
+		for _, w := range troubled {
+			if again || r.conflicted(w) {
+				old := r.rip(w)
+				if !r.draw(w, pressure) {
+					r.take(w, old)
+				}
+			}
+		}
+		pressure = min(pressure+pressure/2+1, pressureMax)
+	}
+	return len(r.byDistance(func(w int) bool { return r.missing(w) || r.conflicted(w) }))
+}
+
+// remember raises the price of the slots in conflict.
+func (r *router) remember(troubled []int) {
+	for _, w := range troubled {
+		q := r.goalOf(w)
+		r.visit(q, r.cells[w], func(c int32, axis int, _ bool) {
+			if !r.g.private(c, q.from, q.to) && r.g.use[axis][c] > 1 && r.g.past[axis][c] < 200 {
+				r.g.past[axis][c]++
+			}
+		})
+	}
+}
+
+// descend rips single wires and routes them again by free slots, keeping what is strictly cheaper. Pre: no conflict.
+// Post: no conflict, and the sum of all costs has not grown.
+func (r *router) descend(passes int) {
+	for range passes {
+		changed := false
+		for _, w := range r.byExcess() {
+			before := r.cost(w)
+			old := r.rip(w)
+			if !r.draw(w, 0) {
+				r.take(w, old)
+				continue
+			}
+			if r.cost(w) < before {
+				changed = true
+				continue
+			}
+			r.rip(w)
+			r.take(w, old)
+		}
+		if !changed {
+			return
+		}
+	}
+}
+
+// byExcess lists the routed wires, those first that cost most beyond their shortest way.
+func (r *router) byExcess() []int {
+	excess := make([]int, len(r.cells))
+	list := r.byDistance(func(w int) bool { return !r.missing(w) })
+	for _, w := range list {
+		q := r.goalOf(w)
+		excess[w] = r.cost(w) - r.s.bound(&q, q.origin, q.out)
+	}
+	sortDown(list, excess)
+	return list
+}

@@ -1,0 +1,237 @@
+package route
+
+import (
+	"sort"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+// router holds the state of one problem while its wires are drawn.
+type router struct {
+	p     *Problem
+	g     *grid
+	s     *search
+	cells [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
+}
+
+func newRouter(p *Problem) *router {
+	r := &router{p: p, cells: make([][]int32, len(p.Wires))}
+	if p.Paths == nil {
+		p.Paths = make([][]geom.Point, len(p.Wires))
+	}
+	r.rebuild()
+	return r
+}
+
+// rebuild makes the grid anew and puts back every path that is still legal. Post: no slot is taken twice by wires
+// taken over from Paths.
+func (r *router) rebuild() {
+	r.g = newGrid(r.p)
+	r.s = newSearch(r.g, r.p.Costs)
+	for w := range r.p.Wires {
+		r.cells[w] = nil
+		if cells, ok := r.adopt(w); ok {
+			r.take(w, cells)
+		}
+	}
+}
+
+// adopt turns the path of a wire into cells, if it still joins its terminals and nothing is in its way.
+func (r *router) adopt(w int) ([]int32, bool) {
+	path := r.p.Paths[w]
+	q, ok := r.s.newGoal(r.p, w, 0)
+	if !ok || len(path) < 2 {
+		return nil, false
+	}
+	a, b := r.p.Terminals[q.from], r.p.Terminals[q.to]
+	if path[0] != a.At || path[len(path)-1] != b.At {
+		return nil, false
+	}
+	var cells []int32
+	for i := 0; i+1 < len(path); i++ {
+		d, straight := geom.Toward(path[i], path[i+1])
+		if !straight || (i == 0 && d != q.out) || (i+2 == len(path) && d != q.in) {
+			return nil, false
+		}
+		for at := path[i].Add(d.Step()); ; at = at.Add(d.Step()) {
+			if at == b.At {
+				break
+			}
+			if !r.g.inside(at) {
+				return nil, false
+			}
+			cells = append(cells, r.g.index(at))
+			if at == path[i+1] {
+				break
+			}
+		}
+	}
+	legal := len(cells) > 0
+	r.visit(q, cells, func(c int32, axis int, turn bool) {
+		if r.s.slot(&q, c, axis) != 0 || (turn && r.g.static[c]&frame != 0) {
+			legal = false
+		}
+	})
+	return cells, legal
+}
+
+// visit calls f for every slot that a path takes.
+func (r *router) visit(q goal, cells []int32, f func(c int32, axis int, turn bool)) {
+	in := axisOf(q.out)
+	for i, c := range cells {
+		out := axisOf(q.in)
+		if i+1 < len(cells) {
+			out = upright
+			if d := cells[i+1] - c; d == 1 || d == -1 {
+				out = level
+			}
+		}
+		f(c, in, in != out)
+		if in != out {
+			f(c, out, true)
+		}
+		in = out
+	}
+}
+
+func (r *router) goalOf(w int) goal {
+	q, _ := r.s.newGoal(r.p, w, 0)
+	return q
+}
+
+// take enters the cells of a wire into the slots.
+func (r *router) take(w int, cells []int32) {
+	q := r.goalOf(w)
+	r.cells[w] = cells
+	r.visit(q, cells, func(c int32, axis int, _ bool) {
+		if !r.g.private(c, q.from, q.to) {
+			r.g.use[axis][c]++
+		}
+	})
+}
+
+// rip takes a wire out of the slots and returns its cells.
+func (r *router) rip(w int) []int32 {
+	q := r.goalOf(w)
+	cells := r.cells[w]
+	r.visit(q, cells, func(c int32, axis int, _ bool) {
+		if !r.g.private(c, q.from, q.to) {
+			r.g.use[axis][c]--
+		}
+	})
+	r.cells[w] = nil
+	return cells
+}
+
+// draw routes one wire at the given pressure, 0 for by free slots only.
+func (r *router) draw(w, pressure int) bool {
+	q, ok := r.s.newGoal(r.p, w, pressure)
+	if !ok {
+		return false
+	}
+	cells, ok := r.s.route(q)
+	if ok {
+		r.take(w, cells)
+	}
+	return ok
+}
+
+// conflicted tells whether a wire shares a slot.
+func (r *router) conflicted(w int) bool {
+	_, _, found := r.conflict(w)
+	return found
+}
+
+// conflict finds the first slot that a wire shares.
+func (r *router) conflict(w int) (cell int32, axis int, found bool) {
+	q := r.goalOf(w)
+	r.visit(q, r.cells[w], func(c int32, a int, _ bool) {
+		if !found && !r.g.private(c, q.from, q.to) && r.g.use[a][c] > 1 {
+			cell, axis, found = c, a, true
+		}
+	})
+	return cell, axis, found
+}
+
+// cost is what a wire's path costs among the other wires, by the same prices as the search.
+func (r *router) cost(w int) int {
+	q := r.goalOf(w)
+	sum, last := 0, int32(-1)
+	r.visit(q, r.cells[w], func(c int32, axis int, turn bool) {
+		if turn && c == last {
+			sum += r.p.Costs.Bend + r.labelFine(&q, c, axis)
+			return
+		}
+		last = c
+		if axis == level {
+			sum += r.p.Costs.Col
+		} else {
+			sum += r.p.Costs.Row + int(r.g.apron[c])
+		}
+		sum += int(r.g.extra[c])
+		if r.g.static[c]&frame != 0 {
+			sum += r.p.Costs.Frame
+		}
+		if r.g.private(c, q.from, q.to) {
+			sum += r.p.Costs.Shared
+		} else if !turn {
+			sum += r.p.Costs.Cross * int(r.g.use[1-axis][c])
+		}
+	})
+	return sum
+}
+
+// labelFine is the price of bending before there is room for a label.
+func (r *router) labelFine(q *goal, c int32, axis int) int {
+	at := r.g.point(c)
+	first := q.label > 0 && at.Y == q.origin.Y && axis == upright
+	if first && geom.Abs(at.X-q.origin.X) < q.label-1 {
+		return r.p.Costs.Label
+	}
+	return 0
+}
+
+// store writes the cells of all wires into the problem's paths; a wire without a route gets none.
+func (r *router) store() {
+	for w, cells := range r.cells {
+		if cells == nil {
+			r.p.Paths[w] = nil
+			continue
+		}
+		wire := r.p.Wires[w]
+		path := []geom.Point{r.p.Terminals[wire.From].At}
+		for _, c := range cells {
+			path = append(path, r.g.point(c))
+		}
+		r.p.Paths[w] = corners(append(path, r.p.Terminals[wire.To].At))
+	}
+}
+
+// corners drops the points of a path at which it does not turn.
+func corners(path []geom.Point) []geom.Point {
+	out := path[:1:1]
+	for i := 1; i+1 < len(path); i++ {
+		a, _ := geom.Toward(path[i-1], path[i])
+		b, _ := geom.Toward(path[i], path[i+1])
+		if a != b {
+			out = append(out, path[i])
+		}
+	}
+	return append(out, path[len(path)-1])
+}
+
+// byDistance lists the wires that f accepts, those with near ends first.
+func (r *router) byDistance(f func(w int) bool) []int {
+	var out []int
+	for w := range r.p.Wires {
+		if f(w) {
+			out = append(out, w)
+		}
+	}
+	length := func(w int) int {
+		d := r.p.Terminals[r.p.Wires[w].From].At.Sub(r.p.Terminals[r.p.Wires[w].To].At)
+		return geom.Abs(d.X) + geom.Abs(d.Y)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return length(out[i]) < length(out[j]) })
+	return out
+}

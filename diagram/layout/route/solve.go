@@ -1,0 +1,151 @@
+package route
+
+import "example.com/lugbook/diagram/layout/geom"
+
+// Effort says how hard to try. More of it never makes a drawing less legal.
+type Effort struct {
+	// Rounds of negotiation before room is made.
+	Rounds int
+	// Inserts is the number of rows and columns that may be inserted one by one.
+	Inserts int
+	// Passes of re-routing single wires once all is legal.
+	Passes int
+}
+
+// Result is what Solve could not put into the paths.
+type Result struct {
+	// Left are the wires without a route. There are some only where pins or the page width forbid to make room.
+	Left []int
+	// Labels holds one place per wire.
+	Labels []Label
+}
+
+// Solve routes all wires and places their labels. Pre: boxes do not overlap. Post: no two wires share a slot, no wire
+// touches a box but at its terminals, and the paths given that were legal are kept unless they were in the way.
+func Solve(p *Problem, e Effort) Result {
+	r := newRouter(p)
+	if missing := r.byDistance(r.missing); 2*len(missing) < len(p.Wires) {
+		for _, w := range missing {
+			r.draw(w, 0)
+		}
+	}
+	r.legalise(e)
+	left := r.dropConflicts()
+	r.descend(e.Passes)
+	labels := r.labels()
+	for i := 0; i < e.Inserts && len(left) == 0; i++ {
+		w := lacking(p.Wires, labels)
+		if w < 0 || !r.makeRoom(w) {
+			break
+		}
+		r.legalise(e)
+		left = r.dropConflicts()
+		labels = r.labels()
+	}
+	r.store()
+	return Result{Left: left, Labels: labels}
+}
+
+// legalise negotiates and makes room until no slot is shared, or nothing more can be moved.
+func (r *router) legalise(e Effort) {
+	bad := r.negotiate(e.Rounds)
+	for i := 0; bad > 0 && i < e.Inserts; i++ {
+		if !r.widen(r.worst()) {
+			break
+		}
+		bad = r.negotiate(e.Rounds)
+	}
+	for step := 0; bad > 0 && step < spreads; step++ {
+		if !r.spread() {
+			break
+		}
+		bad = r.negotiate(e.Rounds)
+	}
+}
+
+// lacking is the first wire whose labels found no place, or -1.
+func lacking(wires []Wire, labels []Label) int {
+	for w, l := range labels {
+		if len(wires[w].Labels) > 0 && !l.OK {
+			return w
+		}
+	}
+	return -1
+}
+
+// spreads is how often the whole drawing may be pulled apart.
+const spreads = 4
+
+// worst is the first wire that has no route, else the first in conflict.
+func (r *router) worst() int {
+	for w := range r.cells {
+		if r.missing(w) {
+			return w
+		}
+	}
+	for w := range r.cells {
+		if r.conflicted(w) {
+			return w
+		}
+	}
+	return 0
+}
+
+// spread opens two rows before every box and two columns where the page allows, and drops all routes. It reports
+// whether anything could be moved.
+func (r *router) spread() bool {
+	moved := false
+	for axis := range 2 {
+		seen := map[int]bool{}
+		for b := range r.p.Boxes {
+			line := r.p.Boxes[b].Y
+			if axis == upright {
+				line = r.p.Boxes[b].X
+			}
+			if !seen[line] && r.p.insert(axis, line, 2) {
+				moved = true
+				seen[line+2] = true
+			}
+		}
+	}
+	for w := range r.p.Paths {
+		r.p.Paths[w] = nil
+	}
+	r.rebuild()
+	return moved
+}
+
+// dropConflicts removes wires until no slot is shared, puts back those that find a free way, and returns the rest.
+func (r *router) dropConflicts() []int {
+	var dropped []int
+	for w := range r.cells {
+		if !r.missing(w) && r.conflicted(w) {
+			r.rip(w)
+		}
+		if r.missing(w) {
+			dropped = append(dropped, w)
+		}
+	}
+	var left []int
+	for _, w := range dropped {
+		if !r.draw(w, 0) {
+			left = append(left, w)
+		}
+	}
+	return left
+}
+
+// Cost sums the length, bend and crossing prices of all paths; crossings are counted once per wire.
+func (p *Problem) Cost() int {
+	r := newRouter(&Problem{Boxes: p.Boxes, Pinned: p.Pinned, Terminals: p.Terminals, Wires: p.Wires, Zones: p.Zones,
+		Paths: append([][]geom.Point(nil), p.Paths...), MaxWidth: p.MaxWidth, Costs: p.Costs})
+	sum := 0
+	for w := range r.cells {
+		if r.missing(w) {
+			sum += 10000
+			continue
+		}
+		sum += r.cost(w)
+	}
+	return sum
+}
