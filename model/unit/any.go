@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -68,12 +69,32 @@ func (a Any) String() string {
 	if a.of == Area {
 		return a.gauge.String()
 	}
-	for _, s := range scales {
-		if s.of == a.of {
-			return s.print(a.millionths, a.mark)
-		}
+	if s := scaleOfDimension(a.of); s != nil {
+		return s.print(a.millionths, a.mark)
 	}
 	return ""
+}
+
+// scaleOfDimension finds the scale of a dimension; nil if it has none.
+func scaleOfDimension(of Dimension) *scale {
+	i := slices.IndexFunc(scales, func(s *scale) bool { return s.of == of })
+	if i < 0 {
+		return nil
+	}
+	return scales[i]
+}
+
+// SI is the value in volts, amperes, ohms, ampere-hours, watts, farads, degrees
+// Celsius, newton metres, seconds, metres, square metres, or as a plain number; 0 if
+// not stated. Ask Dimension which of them it is.
+func (a Any) SI() float64 {
+	if a.of == Area {
+		return a.gauge.AreaMM2() * 1e-6
+	}
+	if s := scaleOfDimension(a.of); s != nil {
+		return s.si(a.millionths, a.mark)
+	}
+	return 0
 }
 
 // MarshalText is String as bytes.

@@ -85,6 +85,9 @@ func TestAnyHoldsTypedValues(t *testing.T) {
 	require.Equal(t, AWG(6), g)
 	require.True(t, Volt{}.Any().IsZero())
 	require.True(t, Gauge{}.Any().IsZero())
+	require.Equal(t, 51.2, V(51.2).Any().SI())
+	require.InDelta(t, 16e-6, MM2(16).Any().SI(), 1e-15)
+	require.Zero(t, Any{}.SI())
 	var a Any
 	require.NoError(t, a.UnmarshalText([]byte("250 A")))
 	require.Equal(t, A(250).Any(), a)

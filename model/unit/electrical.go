@@ -13,7 +13,7 @@ func ParseVolt(text string) (Volt, error) {
 func V(v float64) Volt { return Volt{fromSI[volts](v)} }
 
 // Volts is the voltage in volts; 0 if not stated.
-func (v Volt) Volts() float64 { return v.si() }
+func (v Volt) Volts() float64 { return v.SI() }
 
 // Ampere is a current such as 250 A or 40 mA; it may be negative.
 type Ampere struct{ quantity[amperes] }
@@ -28,7 +28,7 @@ func ParseAmpere(text string) (Ampere, error) {
 func A(a float64) Ampere { return Ampere{fromSI[amperes](a)} }
 
 // Amperes is the current in amperes; 0 if not stated.
-func (a Ampere) Amperes() float64 { return a.si() }
+func (a Ampere) Amperes() float64 { return a.SI() }
 
 // Ohm is a resistance such as 470 ohm or 10 mohm; it is never negative.
 type Ohm struct{ quantity[ohms] }
@@ -44,7 +44,7 @@ func ParseOhm(text string) (Ohm, error) {
 func Ohms(r float64) Ohm { return Ohm{fromSI[ohms](r)} }
 
 // Ohms is the resistance in ohms; 0 if not stated.
-func (o Ohm) Ohms() float64 { return o.si() }
+func (o Ohm) Ohms() float64 { return o.SI() }
 
 // AmpHour is a battery's charge such as 105 Ah; it is never negative.
 type AmpHour struct{ quantity[ampHours] }
@@ -60,7 +60,7 @@ func ParseAmpHour(text string) (AmpHour, error) {
 func Ah(ah float64) AmpHour { return AmpHour{fromSI[ampHours](ah)} }
 
 // AmpHours is the charge in ampere-hours; 0 if not stated.
-func (a AmpHour) AmpHours() float64 { return a.si() }
+func (a AmpHour) AmpHours() float64 { return a.SI() }
 
 // Watt is a power such as 10 W, 1.2 kW or 3 hp; it is never negative.
 type Watt struct{ quantity[watts] }
@@ -76,7 +76,7 @@ func ParseWatt(text string) (Watt, error) {
 func W(w float64) Watt { return Watt{fromSI[watts](w)} }
 
 // Watts is the power in watts; 0 if not stated.
-func (w Watt) Watts() float64 { return w.si() }
+func (w Watt) Watts() float64 { return w.SI() }
 
 // Farad is a capacitance such as 10 mF or 4700 uF; it is never negative.
 type Farad struct{ quantity[farads] }
@@ -92,4 +92,4 @@ func ParseFarad(text string) (Farad, error) {
 func F(f float64) Farad { return Farad{fromSI[farads](f)} }
 
 // Farads is the capacitance in farads; 0 if not stated.
-func (f Farad) Farads() float64 { return f.si() }
+func (f Farad) Farads() float64 { return f.SI() }

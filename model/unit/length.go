@@ -34,7 +34,7 @@ func Inches(in float64) Length {
 }
 
 // Metres is the length in metres; 0 if not stated.
-func (l Length) Metres() float64 { return l.si() }
+func (l Length) Metres() float64 { return l.SI() }
 
 type metres struct{}
 

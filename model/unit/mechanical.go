@@ -20,7 +20,7 @@ func C(t float64) Celsius {
 }
 
 // Degrees is the temperature in degrees Celsius; 0 if not stated.
-func (c Celsius) Degrees() float64 { return c.si() }
+func (c Celsius) Degrees() float64 { return c.SI() }
 
 // NewtonMetre is a torque such as 11 N m or 100 lbf in; it is never negative.
 type NewtonMetre struct{ quantity[newtonMetres] }
@@ -36,7 +36,7 @@ func ParseNewtonMetre(text string) (NewtonMetre, error) {
 func Nm(t float64) NewtonMetre { return NewtonMetre{fromSI[newtonMetres](t)} }
 
 // NewtonMetres is the torque in newton metres; 0 if not stated.
-func (n NewtonMetre) NewtonMetres() float64 { return n.si() }
+func (n NewtonMetre) NewtonMetres() float64 { return n.SI() }
 
 // Second is a time such as 5 s, 250 ms or 20 min; it is never negative.
 type Second struct{ quantity[seconds] }
@@ -52,7 +52,7 @@ func ParseSecond(text string) (Second, error) {
 func S(t float64) Second { return Second{fromSI[seconds](t)} }
 
 // Seconds is the time in seconds; 0 if not stated.
-func (s Second) Seconds() float64 { return s.si() }
+func (s Second) Seconds() float64 { return s.SI() }
 
 // Percent is a ratio such as 92 %; it is never negative.
 type Percent struct{ quantity[percent] }
@@ -68,7 +68,7 @@ func ParsePercent(text string) (Percent, error) {
 func Pct(p float64) Percent { return Percent{fromSI[percent](p / 100)} }
 
 // Fraction is the ratio as a number: 0.92 for 92 %; 0 if not stated.
-func (p Percent) Fraction() float64 { return p.si() }
+func (p Percent) Fraction() float64 { return p.SI() }
 
 // Count is a number of things such as 16 cells or 6 ways.
 type Count struct{ quantity[count] }

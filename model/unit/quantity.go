@@ -56,8 +56,9 @@ func (q quantity[D]) Any() Any {
 	return Any{of: scaleOf[D]().of, millionths: q.millionths, mark: q.mark}
 }
 
-// si is the value in SI; zero if not stated.
-func (q quantity[D]) si() float64 {
+// SI is the value in volts, amperes, ohms, ampere-hours, watts, farads, degrees
+// Celsius, newton metres, seconds, metres, or as a plain number; 0 if not stated.
+func (q quantity[D]) SI() float64 {
 	if q.IsZero() {
 		return 0
 	}
