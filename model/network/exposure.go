@@ -1,0 +1,133 @@
+package network
+
+import (
+	"math"
+
+	"example.com/lugbook/model"
+)
+
+// Exposure is the largest current that can persist in a conductor without any
+// protective device opening.
+type Exposure struct {
+	Amps   float64 // infinite if nothing limits it
+	Limits []*Link // what limits it: devices, limiting resistances, feeds; side by side, so their ratings add
+}
+
+// Protection answers how much current can reach each conductor from all feeds at
+// once: the maximum flow through the network, with the rating of each device as its
+// capacity (Ford and Fulkerson, "Maximal flow through a network", 1956).
+type Protection struct {
+	Feeds []Feed
+
+	n       *Network
+	returns []bool
+	zones   *Groups // nodes that conduct freely to each other
+	limited []Exposure
+	done    []bool
+	coarse  *flow
+}
+
+// unrated stands for the capacity of a device whose rating is not known: more than
+// any rating, less than infinite.
+const unrated = 1e9
+
+// Protect prepares the answers.
+func (n *Network) Protect() *Protection {
+	p := &Protection{n: n, Feeds: n.Feeds(), returns: n.Returns()}
+	p.zones = n.Joined(func(l *Link) bool { return !p.returns[l.A] && !p.returns[l.B] && l.Conducts() })
+	p.limited, p.done = make([]Exposure, p.zones.Count()), make([]bool, p.zones.Count())
+	p.coarse = newFlow(p.zones.Count())
+	p.addEdges(p.coarse, p.zones.Of, nil)
+	return p
+}
+
+// Returns reports whether a node is on the return side of a source.
+func (p *Protection) Returns(at Node) bool { return at >= 0 && p.returns[at] }
+
+// LeadIn is what leaves a feed before any protective device.
+func (p *Protection) LeadIn(f Feed) *LeadIn { return p.n.LeadIn(f.At, p.returns) }
+
+// Exposure bounds the current in a wire from above: what can reach the metal that it
+// is part of. It is zero for a wire that no feed reaches.
+func (p *Protection) Exposure(wire *Link) Exposure {
+	if p.returns[wire.A] || p.returns[wire.B] {
+		return Exposure{}
+	}
+	z := p.zones.Of(wire.A)
+	if !p.done[z] {
+		p.limited[z], p.done[z] = p.coarse.maximum(z), true
+	}
+	return p.limited[z]
+}
+
+// Exact is the exposure of the wire itself: the most that one of its ends can be fed
+// without the wire, for a fault at its other end.
+func (p *Protection) Exact(wire *Link) Exposure {
+	f := newFlow(p.n.Size())
+	p.addEdges(f, func(at Node) int { return int(at) }, wire)
+	a, b := f.maximum(int(wire.A)), f.maximum(int(wire.B))
+	if b.Amps > a.Amps {
+		return b
+	}
+	return a
+}
+
+// IsUnrated reports whether a device of unknown rating is among the limits.
+func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.Amps, 1) }
+
+// addEdges gives a flow network the links of the graph. Nodes are merged as vertex
+// says; one wire may be left out.
+func (p *Protection) addEdges(f *flow, vertex func(Node) int, without *Link) {
+	for _, feed := range p.Feeds {
+		if !p.returns[feed.At] {
+			f.feed(vertex(feed.At), feed.Limit, feed.Limits)
+		}
+	}
+	for i := range p.n.links {
+		l := &p.n.links[i]
+		a, b := vertex(l.A), vertex(l.B)
+		if l == without || a == b || p.returns[l.A] || p.returns[l.B] {
+			continue
+		}
+		if l.Is(model.DiodeElement) {
+			f.edge(a, b, math.Inf(1), nil)
+		} else if amps := p.n.passes(l, p.Feeds); amps > 0 {
+			f.edge(a, b, amps, l)
+			f.edge(b, a, amps, l)
+		}
+	}
+}
+
+// passes is the current in amperes that a link lets through for long.
+func (n *Network) passes(l *Link, feeds []Feed) float64 {
+	switch {
+	case l.Conducts():
+		return math.Inf(1)
+	case l.Is(model.FuseElement):
+		return n.deviceAmps(l)
+	case l.Is(model.ResistanceElement), l.Is(model.CoilElement):
+		ohms, known := n.Figure(l.Part, l.Element.Ohms)
+		if !known || ohms <= 0 {
+			return 0
+		}
+		return highest(feeds) / ohms
+	}
+	return 0
+}
+
+// deviceAmps is the rating of a fuse or breaker.
+func (n *Network) deviceAmps(l *Link) float64 {
+	if amps, known := n.Figure(l.Part, l.Element.Amps); known {
+		return amps
+	}
+	return unrated
+}
+
+// highest is the largest full-charge voltage of the feeds.
+func highest(feeds []Feed) float64 {
+	volts := 0.0
+	for _, f := range feeds {
+		volts = max(volts, f.Full.Value, f.Nominal.Value)
+	}
+	return volts
+}
