@@ -33,6 +33,11 @@ func Check(p *Page) []Fault {
 	for _, w := range p.Wires {
 		c.label(w)
 	}
+	for _, f := range p.Flags {
+		if c.ports[f.Port.At].wire == "" {
+			c.fault(f.Port.At, []string{f.ID}, "no wire ends on flag %s", f.ID)
+		}
+	}
 	return c.faults
 }
 

@@ -179,32 +179,39 @@ var changeSigns = [...]string{NoChange: "", Kept: "", Removed: "- ", Added: "+ "
 // Sign is the sign of a change, with a blank after it; empty for what stays.
 func (c Change) Sign() string { return changeSigns[c] }
 
-// title puts the designator and the name into the upper frame line; where that is
-// too short the name goes below it or is shortened, and the designator goes to the
-// lower frame line or inside.
+// title puts the designator and the name into the upper frame line. Where that is
+// too short the name goes to rows of its own, to the lower frame line or between the
+// terminals' names, or it is shortened; the designator is never shortened.
 func (a *arrangement) title() {
 	head := Clean(a.box.Change.Sign() + a.box.ID + strings.Join(a.box.Marks, ""))
 	name := Clean(a.box.Name)
-	y := a.box.Rect.Y
-	start, room := a.frameRun(y)
-	if Width(head) > room {
-		y = a.box.Rect.Bottom()
-		start, room = a.frameRun(y)
-	}
-	if Width(head) > room {
-		if !a.inner(head, Head) {
+	upper, lower := a.box.Rect.Y, a.box.Rect.Bottom()
+	_, room := a.frameRun(upper)
+	_, below := a.frameRun(lower)
+	y, spare := upper, room-Width(head)-3
+	switch {
+	case Width(head) > room && Width(head) > below:
+		if !a.inner(head, Head, true) {
 			a.Lost = append(a.Lost, head)
 		}
-		a.inner(name, PartName)
+		a.inner(name, PartName, true)
 		return
+	case Width(head) > room:
+		y, spare = lower, below-Width(head)-3
 	}
-	if spare := room - Width(head) - 3; Width(name) > spare {
-		if a.inner(name, PartName) || spare < shortestName {
-			name = ""
-		}
+	switch {
+	case name == "" || Width(name) <= spare:
+	case a.inner(name, PartName, false):
+		name = ""
+	case y == upper && Width(name)+2 <= below:
+		a.onFrame(lower, "", name)
+		name = ""
+	case a.inner(name, PartName, true) || spare < shortestName:
+		name = ""
+	default:
 		name = Shorten(name, spare)
 	}
-	a.onFrame(start, y, head, name)
+	a.onFrame(y, head, name)
 }
 
 // shortestName is the fewest cells of a shortened name that still help a reader.
@@ -226,18 +233,19 @@ func (a *arrangement) frameRun(y int) (start, length int) {
 }
 
 // onFrame writes into a frame line, with a blank before and after if there is room.
-func (a *arrangement) onFrame(x, y int, head, name string) {
-	_, room := a.frameRun(y)
+func (a *arrangement) onFrame(y int, head, name string) {
+	x, room := a.frameRun(y)
 	marks := Clean(strings.Join(a.box.Marks, ""))
-	pieces := []Writing{
-		{Text: strings.TrimSuffix(head, marks), Role: Head},
-		{Text: marks, Role: MarkSign},
+	var pieces []Writing
+	if head != "" {
+		pieces = []Writing{{Text: strings.TrimSuffix(head, marks), Role: Head}, {Text: marks, Role: MarkSign}}
 	}
 	width := Width(head)
-	if name != "" {
-		pieces = append(pieces, Writing{Text: " " + name, Role: PartName})
-		width += 1 + Width(name)
+	if head != "" && name != "" {
+		name = " " + name
 	}
+	pieces = append(pieces, Writing{Text: name, Role: PartName})
+	width += Width(name)
 	if width+2 <= room {
 		pieces = append(append([]Writing{{Text: " "}}, pieces...), Writing{Text: " "})
 	}

@@ -1,14 +1,15 @@
 package scene
 
 // inner writes a text into the first inner rows that have room for it, in up to
-// three lines, and reports whether it found room.
-func (a *arrangement) inner(text string, role WritingRole) bool {
-	if text == "" {
-		return true
-	}
+// three lines, and reports whether it found room. Rows with writing in them are
+// used only if shared, since 1 5 A 2 between two terminals would be misread.
+func (a *arrangement) inner(text string, role WritingRole, shared bool) bool {
 	for lines := 1; lines <= 3; lines++ {
 		for y := a.box.Rect.Y + 1; y+lines-1 < a.box.Rect.Bottom(); y++ {
 			start, room := a.freeRun(y, lines)
+			if !shared && room < a.box.Rect.W-2 {
+				continue
+			}
 			folded := Fold(text, room)
 			if len(folded) == 0 || len(folded) > lines || broken(text, folded) {
 				continue
@@ -67,7 +68,8 @@ func (a *arrangement) symbol() {
 				if around := (Rect{x - 1, y, size.w + 2, size.h}); !a.free(around) || x == r.X+1 || room.Right() == r.Right()-1 {
 					continue
 				}
-				off := 2*abs(2*x+size.w-2*r.X-r.W) + 3*abs(2*y+size.h-2*r.Y-r.H)
+				// The title weighs on the upper frame line, so half a row lower.
+				off := 2*abs(2*x+size.w-2*r.X-r.W) + 3*abs(2*y+size.h-2*r.Y-r.H-1)
 				if !found || off < best {
 					best, found, a.Symbol = off, true, room
 				}

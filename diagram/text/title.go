@@ -20,7 +20,7 @@ type line struct {
 // remarks, and the legend of what the page makes use of.
 func titleBlock(p *scene.Page, g *glyphs, width int) []line {
 	what, issue := p.Title.Heading()
-	left, right := strings.Join(what, ", "), strings.Join(issue, ", ")
+	left, right := strings.Join(what, " / "), strings.Join(issue, " / ")
 	lines := []line{{strings.Repeat(string(g.rule), width), Heading}}
 	switch room := width - scene.Width(left) - scene.Width(right); {
 	case left == "" && right == "":

@@ -35,14 +35,14 @@ func cartParts(s *Sketch) {
 	s.Box("mtr", "motor", "motor-dc", at(66, 30, 15, 7), "E1 F2", "E3 F1", "E5 A2", "W3 A1")
 	s.Box("chg", "charger", "charger", at(43, 30, 16, 6), "W1 L", "W3 N", "E2 +")
 	s.Box("key", "", "key-switch", at(20, 2, 16, 5), "S4 1", "E2 2")
-	s.Box("ped", "pedal box", "potentiometer", at(66, 2, 18, 5), "S4 wip")
+	s.Box("ped", "pedal box", "potentiometer", at(66, 2, 18, 5), "S4 wip", "E2 sw")
 }
 
 func cartFlags(s *Sketch) {
 	s.Flag("w9x", scene.OffPage, "w9 dash p2", scene.Point{X: 45, Y: 25}, scene.North)
 	s.Flag("w10x", scene.OffPage, "w10 rear p2", scene.Point{X: 21, Y: 31}, scene.West)
 	s.Flag("w13x", scene.Cut, "cut", scene.Point{X: 73, Y: 28}, scene.North)
-	s.Flag("w14x", scene.Untraced, "untraced", scene.Point{X: 53, Y: 27}, scene.East)
+	s.Flag("w14x", scene.Untraced, "untraced", scene.Point{X: 89, Y: 4}, scene.West)
 	s.Flag("inl", scene.OffPage, "w16 p2", scene.Point{X: 4, Y: 33}, scene.East)
 	s.Flag("inn", scene.Capped, "spare", scene.Point{X: 4, Y: 35}, scene.East)
 }
@@ -65,5 +65,6 @@ func cartWires(s *Sketch) {
 	s.Wire("w13", "ctrl.aux", "w13x", scene.Control, "PK", "", -1)
 	s.Wire("w16", "chg.L", "inl", scene.Mains, "BN", "w16 3G1.5 BN", 2, 39, 33)
 	s.Wire("w15", "chg.N", "inn", scene.Mains, "BU", "w15 BU", 2, 41, 35)
+	s.Wire("w14", "ped.sw", "w14x", scene.Control, "GNYE", "", -1)
 	s.Wire("w12", "chg.+", "mtr.A1", scene.Power, "WH/RD", "", -1, 62)
 }
