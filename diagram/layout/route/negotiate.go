@@ -4,6 +4,9 @@ package route
 const (
 	pressureStart = 4
 	pressureMax   = 500
+	lessonStart   = 4
+	lessonStep    = 2 // more after every insertion that did not end all conflicts
+	lessonMax     = 2000
 )
 
 // missing tells whether a wire has no route.
@@ -42,8 +45,8 @@ func (r *router) remember(troubled []int) {
 	for _, w := range troubled {
 		q := r.goalOf(w)
 		r.visit(q, r.cells[w], func(c int32, axis int, _ bool) {
-			if !r.g.private(c, q.from, q.to) && r.g.use[axis][c] > 1 && r.g.past[axis][c] < 200 {
-				r.g.past[axis][c]++
+			if !r.g.private(c, q.from, q.to) && r.g.use[axis][c] > 1 && r.g.past[axis][c] < lessonMax {
+				r.g.past[axis][c] += uint16(r.lesson)
 			}
 		})
 	}

@@ -47,7 +47,7 @@ type Costs struct {
 // DefaultCosts weighs a crossing against a bend as 20 to 12, with one step costing col or row. The proportion was
 // tuned on random graphs; studies of reading agree that crossings hurt more (Purchase, 1997).
 func DefaultCosts(col, row int) Costs {
-	return Costs{Col: col, Row: row, Bend: 12, Cross: 20, Near: 3, Frame: 15, Label: 6, Shared: 3}
+	return Costs{Col: col, Row: row, Bend: 12, Cross: 20, Near: 1, Frame: 15, Label: 6, Shared: 3}
 }
 
 // Problem is a diagram to be routed. Solve changes it: Paths are filled, and where rows or columns had to be

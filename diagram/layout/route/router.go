@@ -8,14 +8,15 @@ import (
 
 // router holds the state of one problem while its wires are drawn.
 type router struct {
-	p     *Problem
-	g     *grid
-	s     *search
-	cells [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
+	p      *Problem
+	g      *grid
+	s      *search
+	lesson int       // what one round in conflict adds to the price of a slot
+	cells  [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
 }
 
 func newRouter(p *Problem) *router {
-	r := &router{p: p, cells: make([][]int32, len(p.Wires))}
+	r := &router{p: p, lesson: lessonStart, cells: make([][]int32, len(p.Wires))}
 	if p.Paths == nil {
 		p.Paths = make([][]geom.Point, len(p.Wires))
 	}

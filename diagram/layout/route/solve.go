@@ -1,5 +1,6 @@
 package route
 
+import "fmt"
 import "example.com/lugbook/diagram/layout/geom"
 
 // Effort says how hard to try. More of it never makes a drawing less legal.
@@ -49,13 +50,17 @@ func Solve(p *Problem, e Effort) Result {
 // legalise negotiates and makes room until no slot is shared, or nothing more can be moved.
 func (r *router) legalise(e Effort) {
 	bad := r.negotiate(e.Rounds)
+	Dbg += fmt.Sprint(" bad ", bad)
 	for i := 0; bad > 0 && i < e.Inserts; i++ {
+		Dbg += "w"
 		if !r.widen(r.worst()) {
 			break
 		}
+		r.lesson += lessonStep
 		bad = r.negotiate(e.Rounds)
 	}
 	for step := 0; bad > 0 && step < spreads; step++ {
+		Dbg += "S"
 		if !r.spread() {
 			break
 		}

@@ -1,0 +1,126 @@
+package diagram
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"example.com/lugbook/diagram/layout"
+	"example.com/lugbook/model"
+)
+
+// builder turns one sheet into pages.
+type builder struct {
+	job     *model.Job
+	sheet   *model.Sheet
+	cat     *model.Catalogue
+	options Options
+}
+
+// page is a part of the sheet that is drawn by itself: the parts of some zones.
+type page struct {
+	zones      []model.ZoneID
+	number, of int
+	boxes      []box
+	flags      []flag
+	graph      layout.Graph
+	drawing    layout.Drawing
+}
+
+func (p *page) name() string {
+	var names []string
+	for _, z := range p.zones {
+		names = append(names, string(z))
+	}
+	return strings.Join(names, " ")
+}
+
+func (p *page) holds(zone model.ZoneID) bool { return slices.Contains(p.zones, zone) }
+
+// allZones lists the zones that hold parts or loose ends, in the order of the job;
+// the empty zone, of what has no zone, comes last.
+func (b *builder) allZones() []model.ZoneID {
+	used := map[model.ZoneID]bool{}
+	for i := range b.sheet.Parts {
+		used[b.sheet.Parts[i].Zone] = true
+	}
+	for i := range b.sheet.Wires {
+		used[b.home(&b.sheet.Wires[i])] = true
+	}
+	var zones []model.ZoneID
+	for _, z := range b.job.Zones {
+		if used[z.ID] {
+			zones = append(zones, z.ID)
+		}
+	}
+	if used[""] {
+		zones = append(zones, "")
+	}
+	return zones
+}
+
+// home is the zone of a wire that has no end on a part: where it was seen.
+func (b *builder) home(w *model.Wire) model.ZoneID {
+	for _, e := range w.Ends() {
+		if p := b.sheet.Part(e.At.Part); p != nil {
+			return p.Zone
+		}
+	}
+	if w.From.In != "" {
+		return w.From.In
+	}
+	return w.To.In
+}
+
+// page lays out the parts of some zones.
+func (b *builder) page(zones []model.ZoneID) (page, error) {
+	p := page{zones: zones}
+	b.fill(&p)
+	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Previous: b.options.previous(p.name())}
+	if b.options.Quick {
+		o.Effort = layout.Draft
+	}
+	d, err := layout.Layout(p.graph, o)
+	var pinned *layout.PinError
+	var unrouted *layout.UnroutedError
+	if errors.As(err, &pinned) || errors.As(err, &unrouted) && b.unpin(&p) {
+		d, err = layout.Layout(p.graph, o)
+	}
+	p.drawing = d
+	return p, err
+}
+
+// unpin lets boxes that a person placed go, where they leave no room for the rest;
+// false if there are none.
+func (b *builder) unpin(p *page) bool {
+	any := false
+	for i := range p.graph.Boxes {
+		any = any || p.graph.Boxes[i].Pin != nil
+		p.graph.Boxes[i].Pin = nil
+	}
+	return any
+}
+
+// split puts zones on pages in the order of the job, as many on a page as fit.
+func (b *builder) split() ([]page, error) {
+	var pages []page
+	zones := b.allZones()
+	for len(zones) > 0 {
+		best, err := b.page(zones[:1])
+		if err != nil {
+			return nil, err
+		}
+		n := 1
+		for n < len(zones) {
+			more, err := b.page(zones[:n+1])
+			if err != nil || b.options.Height > 0 && more.drawing.H > b.options.Height {
+				break
+			}
+			best = more
+			n++
+		}
+		pages = append(pages, best)
+		zones = zones[n:]
+	}
+	return pages, nil
+}

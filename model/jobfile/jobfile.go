@@ -1,0 +1,50 @@
+// Package jobfile reads and writes job files: one strict, versioned YAML file per
+// cart. Reading is strict first in form, then in meaning; every problem is reported
+// at once with file, line and column. Writing gives one canonical form.
+package jobfile
+
+import (
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/strictyaml"
+)
+
+// Decoded is a job with the text that it was read from, so that its comments survive
+// when it is written again.
+type Decoded struct {
+	Job *model.Job
+	doc *strictyaml.Document
+}
+
+// Decode reads a job file. The name stands for the file in problems; lib is the parts
+// library that the job's kinds and terminals are looked up in. All problems are
+// reported; if there are any, there is no job.
+func Decode(name string, data []byte, lib *model.Catalogue) (*Decoded, strictyaml.Problems) {
+	job := &model.Job{}
+	doc, problems := strictyaml.Decode(name, data, job, strictyaml.Limits{})
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	for _, f := range job.Check(lib) {
+		problems = append(problems, doc.Problem(f.Path, f.Text, f.Message, f.Expected, f.Known))
+	}
+	if len(problems) > 0 {
+		problems.Sort()
+		return nil, problems
+	}
+	return &Decoded{Job: job, doc: doc}, nil
+}
+
+// Encode writes a job in canonical form. The comments of the file that d was read
+// from stay at what they stand at; d may be nil.
+func (d *Decoded) Encode(job *model.Job) ([]byte, error) {
+	var doc *strictyaml.Document
+	if d != nil {
+		doc = d.doc
+	}
+	return strictyaml.Encode(job, doc)
+}
+
+// Schema is the JSON Schema of job files, for editors that complete and check them.
+func Schema() ([]byte, error) {
+	return strictyaml.Schema(model.Job{}, "lugbook job file")
+}
