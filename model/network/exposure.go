@@ -44,18 +44,19 @@ func (n *Network) Protect() *Protection {
 // Returns reports whether a node is on the return side of a source.
 func (p *Protection) Returns(at Node) bool { return at >= 0 && p.returns[at] }
 
-// LeadIn is what leaves a feed before any protective device.
-func (p *Protection) LeadIn(f Feed) *LeadIn { return p.n.LeadIn(f.At, p.returns) }
-
 // Exposure bounds the current in a wire from above: what can reach the metal that it
 // is part of. It is zero for a wire that no feed reaches.
 func (p *Protection) Exposure(wire *Link) Exposure {
 	if p.returns[wire.A] || p.returns[wire.B] {
 		return Exposure{}
 	}
-	z := p.zones.Of(wire.A)
+	return p.zone(p.zones.Of(wire.A))
+}
+
+// zone is the exposure of a piece of wiring that no device divides.
+func (p *Protection) zone(z int) Exposure {
 	if !p.done[z] {
-		p.limited[z], p.done[z] = p.coarse.maximum(z), true
+		p.limited[z], p.done[z] = p.coarse.maximum(z, nowhere), true
 	}
 	return p.limited[z]
 }
@@ -65,7 +66,7 @@ func (p *Protection) Exposure(wire *Link) Exposure {
 func (p *Protection) Exact(wire *Link) Exposure {
 	f := newFlow(p.n.Size())
 	p.addEdges(f, func(at Node) int { return int(at) }, wire)
-	a, b := f.maximum(int(wire.A)), f.maximum(int(wire.B))
+	a, b := f.maximum(int(wire.A), nowhere), f.maximum(int(wire.B), nowhere)
 	if b.Amps > a.Amps {
 		return b
 	}

@@ -36,17 +36,20 @@ func (f *flow) add(from, to int, amps float64, limits []*Link) {
 	f.base = append(f.base, amps, 0)
 }
 
-// maximum is the most that the source can send to a vertex, with the links of the
-// smallest cut nearest to the source.
-func (f *flow) maximum(vertex int) Exposure {
+// nowhere is no vertex.
+const nowhere = -1
+
+// maximum is the most that the source can send to a vertex without passing another,
+// with the links of the smallest cut nearest to the source.
+func (f *flow) maximum(vertex, without int) Exposure {
 	for i := range f.edges {
 		f.edges[i].room = f.base[i]
 	}
 	sink, total := vertex+1, 0.0
 	for {
-		via, room := f.shortest(sink)
+		via, room := f.shortest(sink, without+1)
 		if room == 0 {
-			return Exposure{Amps: total, Limits: f.cut(via)}
+			return Exposure{Amps: total, Limits: f.cut(via, without+1)}
 		}
 		if math.IsInf(room, 1) {
 			return Exposure{Amps: room}
@@ -60,9 +63,9 @@ func (f *flow) maximum(vertex int) Exposure {
 }
 
 // shortest finds a way with room from the source to the sink by the fewest edges
-// (Edmonds and Karp, 1972). via holds the edge into each vertex that was reached, -1
+// (Edmonds and Karp, 1972), not passing the vertex without unless it is 0. via holds the edge into each vertex that was reached, -1
 // elsewhere.
-func (f *flow) shortest(sink int) (via []int, room float64) {
+func (f *flow) shortest(sink, without int) (via []int, room float64) {
 	via = make([]int, len(f.out))
 	for i := range via {
 		via[i] = -1
@@ -73,7 +76,7 @@ func (f *flow) shortest(sink int) (via []int, room float64) {
 		at := queue[0]
 		for _, e := range f.out[at] {
 			edge := &f.edges[e]
-			if edge.room <= 0 || edge.to == 0 || via[edge.to] >= 0 {
+			if edge.room <= 0 || edge.to == 0 || edge.to == without || via[edge.to] >= 0 {
 				continue
 			}
 			via[edge.to], reach[edge.to] = e, min(reach[at], edge.room)
@@ -87,12 +90,12 @@ func (f *flow) shortest(sink int) (via []int, room float64) {
 }
 
 // cut lists what limits the flow: full edges from the reached vertices to the others.
-func (f *flow) cut(via []int) []*Link {
+func (f *flow) cut(via []int, without int) []*Link {
 	reached := func(v int) bool { return v == 0 || via[v] >= 0 }
 	var limits []*Link
 	seen := map[*Link]bool{}
 	for e := 0; e < len(f.edges); e += 2 {
-		if !reached(f.edges[e+1].to) || reached(f.edges[e].to) || f.base[e] == 0 {
+		if to := f.edges[e].to; !reached(f.edges[e+1].to) || reached(to) || to == without || f.base[e] == 0 {
 			continue
 		}
 		for _, l := range f.edges[e].limit {

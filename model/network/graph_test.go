@@ -106,17 +106,18 @@ func TestLeadInStopsAtTheMainFuse(t *testing.T) {
 	n := build(t, plan)
 	p := n.Protect()
 	require.True(t, p.Feeds[0].Whole)
-	lead := p.LeadIn(p.Feeds[0])
+	lead := p.Entries()[0].Lead
 	require.Empty(t, lead.Open)
+	require.Equal(t, []*network.Link{n.WireLink("w1")}, lead.Leading)
 	require.Len(t, lead.Devices, 1)
 	require.Equal(t, model.PartID("fu1"), lead.Devices[0].Device.Part.ID)
-	require.InDelta(t, 0.15, lead.Devices[0].Metres, 1e-9)
-	require.Empty(t, lead.Devices[0].Unmeasured)
+	require.Equal(t, []*network.Link{n.WireLink("w1")}, lead.Devices[0].Path)
+	require.InDelta(t, 0.15, lead.Reach.Metres(lead.Devices[0].At), 1e-9)
 }
 
 func TestLeadInNamesWhatIsNotBehindADevice(t *testing.T) {
 	n := build(t, plan+"part vm voltmeter\nwire x1 pack.POS vm.+\nwire x2 vm.- pack.NEG\n")
-	lead := n.Protect().LeadIn(n.Protect().Feeds[0])
+	lead := n.Protect().Entries()[0].Lead
 	require.Len(t, lead.Open, 1)
 	require.Equal(t, model.WireID("x1"), lead.Open[0].Wire.ID)
 }
@@ -153,6 +154,34 @@ func TestParallelFeedsAddAndSeriesDevicesTakeTheLeast(t *testing.T) {
 	require.Equal(t, 70.0, p.Exposure(n.WireLink("c")).Amps, "an upper bound for the metal it is part of")
 	require.Equal(t, 40.0, p.Exact(n.WireLink("c")).Amps, "a fault at one end is fed through the other")
 	require.Len(t, p.Exposure(n.WireLink("e")).Limits, 2)
+}
+
+func TestEntriesKnowFromWhichSideTheyAreFed(t *testing.T) {
+	n := build(t, plan+`
+		part chg charger-onboard-48v charge-current=18A
+		part fu2 fuse-cartridge fuse-rating=40A
+		wire c1 chg.DC+ fu2.in
+		wire c2 fu2.out sol.L1
+		wire c3 chg.DC- pack.NEG`)
+	type entry struct {
+		at   string
+		amps float64
+	}
+	var got []entry
+	for _, e := range n.Protect().Entries() {
+		got = append(got, entry{n.Point(e.At).String(), e.Amps})
+	}
+	require.Equal(t, []entry{
+		{"pack.POS", math.Inf(1)}, {"chg.DC+", 18},
+		{"fu1.out", 200}, {"fu1.in", 18}, {"fu3.out", 10}, {"fu2.out", 18}, {"fu2.in", 40},
+	}, got)
+	for _, e := range n.Protect().Entries() {
+		if n.Point(e.At).String() == "fu1.out" {
+			require.Contains(t, e.Lead.Leading, n.WireLink("w5"), "leads to the control fuse alone")
+			require.Contains(t, e.Lead.Leading, n.WireLink("c2"), "leads to the charge fuse alone")
+			require.Contains(t, e.Lead.Open, n.WireLink("w3"))
+		}
+	}
 }
 
 func TestChargerLimitsItself(t *testing.T) {

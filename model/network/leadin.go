@@ -6,16 +6,15 @@ import "example.com/lugbook/model"
 type LeadIn struct {
 	Reach   *Reach
 	Open    []*Link // wires that reach something else than a protective device, in the order of the walk
+	Leading []*Link // wires that reach protective devices alone
 	Devices []Met   // the protective devices that end the lead-in, nearest first
 }
 
 // Met is a protective device where a walk from a feed meets it.
 type Met struct {
-	Device     *Link
-	At         Node           // the terminal on the feed's side
-	Metres     float64        // along the conductors, wires of unknown length not counted
-	Unmeasured []model.WireID // wires on the way whose length is not known
-	Sheathed   bool           // every wire on the way is sheathed
+	Device *Link
+	At     Node    // the terminal on the feed's side
+	Path   []*Link // from where the walk began
 }
 
 // LeadIn walks from a terminal over everything that conducts, up to the protective
@@ -39,11 +38,7 @@ func (n *Network) meetDevices(lead *LeadIn) {
 				continue
 			}
 			met[l] = true
-			m := Met{Device: l, At: at, Metres: lead.Reach.Metres(at), Unmeasured: lead.Reach.Unmeasured(at), Sheathed: true}
-			for _, step := range lead.Reach.Path(at) {
-				m.Sheathed = m.Sheathed && (step.Kind != WireLink || step.Wire.Sheathed)
-			}
-			lead.Devices = append(lead.Devices, m)
+			lead.Devices = append(lead.Devices, Met{Device: l, At: at, Path: lead.Reach.Path(at)})
 		}
 	}
 }
@@ -68,6 +63,8 @@ func (n *Network) findOpen(lead *LeadIn) {
 			listed[l] = true
 			if far := n.farther(r, l); far == None && (beyond[l.A] || beyond[l.B]) || far != None && beyond[far] {
 				lead.Open = append(lead.Open, l)
+			} else {
+				lead.Leading = append(lead.Leading, l)
 			}
 		}
 	}

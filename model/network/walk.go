@@ -3,8 +3,6 @@ package network
 import (
 	"container/heap"
 	"slices"
-
-	"example.com/lugbook/model"
 )
 
 // Pass says whether a walk may cross a link, coming from the given node.
@@ -21,8 +19,7 @@ type Reach struct {
 }
 
 // Walk goes from the given nodes over every link that pass lets through, by the
-// shortest way along the conductors. A wire without a known length counts as 0 m, so a
-// distance is a lower bound as long as Unmeasured names a wire.
+// shortest way along the conductors. A wire without a known length counts as 0 m.
 func (n *Network) Walk(from []Node, pass Pass) *Reach {
 	r := &Reach{n: n, via: make([]int, n.Size()), seen: make([]bool, n.Size()), metres: make([]float64, n.Size())}
 	queue := &frontier{}
@@ -71,17 +68,6 @@ func (r *Reach) Via(at Node) *Link {
 		return nil
 	}
 	return &r.n.links[r.via[at]]
-}
-
-// Unmeasured lists the wires on the way to a node whose length is not known.
-func (r *Reach) Unmeasured(at Node) []model.WireID {
-	var ids []model.WireID
-	for _, l := range r.Path(at) {
-		if l.Kind == WireLink && !l.measured {
-			ids = append(ids, l.Wire.ID)
-		}
-	}
-	return ids
 }
 
 // frontier is the queue of a walk: nearest first, then first come.
