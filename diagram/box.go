@@ -109,10 +109,18 @@ func (x *box) title() string {
 	case x.part.Name != "":
 		return x.part.Name
 	case x.def != nil:
-		return x.def.Title
+		return short(x.def.Title)
 	default:
 		return "unknown part"
 	}
+}
+
+// short is a kind's title without what it adds after a comma or in brackets.
+func short(title string) string {
+	if i := strings.IndexAny(title, ",("); i > 0 {
+		return strings.TrimSpace(title[:i])
+	}
+	return title
 }
 
 func (x *box) symbol() string {
