@@ -37,7 +37,22 @@ func (b *builder) scene(p *page, pages []page) scene.Page {
 	for i, w := range d.Wires {
 		out.Wires = append(out.Wires, b.sceneWire(p.graph.Wires[i], w))
 	}
+	out.Legend = shortened(p)
 	return out
+}
+
+// shortened lists what the labels had no room to say.
+func shortened(p *page) []string {
+	var list []string
+	for i, w := range p.drawing.Wires {
+		if full := p.graph.Wires[i].Labels[0]; !w.Label.OK || w.Label.Index > 0 {
+			list = append(list, full)
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []string{"In full: " + strings.Join(list, ", ") + "."}
 }
 
 func (b *builder) title(p *page) scene.TitleBlock {
