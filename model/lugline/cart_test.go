@@ -43,7 +43,7 @@ func cart() *model.Job {
 	}
 	add("fr", "post")
 	add("x1", model.UnknownKind)
-	return &model.Job{Version: model.FileVersion, Title: "six-pack", Sheets: []model.Sheet{s}}
+	return &model.Job{Version: model.FileVersion, Title: "six-pack", Zones: []model.Zone{{ID: "tray"}, {ID: "dash"}}, Sheets: []model.Sheet{s}}
 }
 
 // walk is a job that is being entered line by line.
