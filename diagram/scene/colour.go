@@ -1,22 +1,18 @@
 package scene
 
-import "strings"
+import (
+	"slices"
+	"strings"
 
-// colourWords holds the letter codes of IEC 60757 with their English words.
-var colourWords = []struct{ code, word string }{
-	{"BK", "black"}, {"BN", "brown"}, {"RD", "red"}, {"OG", "orange"}, {"YE", "yellow"},
-	{"GN", "green"}, {"BU", "blue"}, {"VT", "violet"}, {"GY", "grey"}, {"WH", "white"},
-	{"PK", "pink"}, {"GD", "gold"}, {"TQ", "turquoise"}, {"SR", "silver"}, {"GNYE", "green-and-yellow"},
-}
+	"example.com/lugbook/model"
+)
 
 // colourKey explains the colour codes in use, in the order of the standard's table.
 func colourKey(u Usage) string {
 	var words []string
-	for _, c := range colourWords {
-		for _, code := range u.Colours {
-			if code == c.code {
-				words = append(words, c.code+" "+c.word)
-			}
+	for _, code := range model.ColourCodes() {
+		if slices.Contains(u.Colours, code) {
+			words = append(words, code+" "+model.Colour{Body: code}.Word())
 		}
 	}
 	if len(words) == 0 {

@@ -31,6 +31,7 @@ func Check(p *Page) []Fault {
 		c.wire(w)
 	}
 	for _, w := range p.Wires {
+		c.seen(w)
 		c.label(w)
 	}
 	for _, f := range p.Flags {

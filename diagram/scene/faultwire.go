@@ -20,6 +20,23 @@ func (c *checker) wire(w Wire) {
 	for i := 1; i < last; i++ {
 		c.pass(w.ID, cells[i-1], cells[i], cells[i+1])
 	}
+	if last == 1 {
+		c.fault(cells[0], ids, "wire %s is too short to be seen", w.ID)
+	}
+}
+
+// seen faults a wire that passes under another right where it meets a terminal: a
+// reader would take the other for it.
+func (c *checker) seen(w Wire) {
+	cells := Cells(w.Path)
+	for _, k := range []struct{ at, next int }{{0, 1}, {len(cells) - 1, len(cells) - 2}} {
+		if len(cells) < 3 {
+			return
+		}
+		if at, next := cells[k.at], cells[k.next]; at.Y == next.Y && len(c.runs[next]) > 1 {
+			c.fault(next, []string{w.ID}, "wire %s is hidden where it meets %s", w.ID, c.ports[at].name)
+		}
+	}
 }
 
 // end checks one end of a wire: on a free port, leaving the box, where it says.

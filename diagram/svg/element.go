@@ -5,7 +5,7 @@ import (
 	"encoding/xml"
 	"strconv"
 
-	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model/clean"
 )
 
 // document collects elements. Every text and every attribute value passes escape,
@@ -64,7 +64,7 @@ func (d *document) text(name, text string, attrs ...attr) {
 // and read by screen readers.
 func (d *document) group(id, class, title string, attrs ...attr) {
 	d.open("g", append([]attr{{"id", d.id(id)}, {"class", class}}, attrs...)...)
-	d.text("title", scene.Clean(title))
+	d.text("title", clean.Line(title))
 }
 
 // id makes a unique XML name of a thing's own id.

@@ -6,6 +6,7 @@ import (
 
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/symbol"
+	"example.com/lugbook/model/clean"
 )
 
 // centre is the middle of a cell in units.
@@ -49,7 +50,7 @@ func (d *painter) box(b scene.Box) {
 	if title == "" {
 		title = strings.TrimSpace(b.ID + " " + b.Name)
 	}
-	d.group("p-"+b.ID, "part"+changeClasses[b.Change], title, attr{"data-part", scene.Clean(b.ID)})
+	d.group("p-"+b.ID, "part"+changeClasses[b.Change], title, attr{"data-part", clean.Line(b.ID)})
 	d.empty("rect", append(frame(b.Rect, "f"), attr{"rx", 2})...)
 	inside := scene.Inside(b)
 	for _, w := range inside.Writings {
@@ -104,8 +105,8 @@ func (d *painter) terminals(b scene.Box) {
 			class = "p on"
 		}
 		d.open("circle", attr{"class", class}, attr{"cx", x}, attr{"cy", y}, attr{"r", 3},
-			attr{"data-part", scene.Clean(b.ID)}, attr{"data-terminal", scene.Clean(p.Terminal())})
-		d.text("title", scene.Clean(title))
+			attr{"data-part", clean.Line(b.ID)}, attr{"data-terminal", clean.Line(p.Terminal())})
+		d.text("title", clean.Line(title))
 		d.close("circle")
 	}
 }

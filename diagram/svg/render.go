@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model/clean"
 )
 
 // Options chooses how a page is painted.
@@ -96,7 +97,7 @@ func (d *painter) description() string {
 		if name == "" {
 			name = z.ID
 		}
-		names = append(names, scene.Clean(name))
+		names = append(names, clean.Line(name))
 	}
 	if len(names) > 0 {
 		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone"), strings.Join(names, ", "))

@@ -82,7 +82,7 @@ func (t tones) rules() string {
 	return strings.NewReplacer("PAGE", t.page, "INK", t.ink, "SOFT", t.soft, "CASING", t.casing,
 		"UNKNOWN", t.unknown, "ALARM", t.alarm, "POINTED", t.pointed).Replace(`.lb text{fill:INK}
 .lb .page,.lb .plate,.lb .f,.lb .p{fill:PAGE}
-.lb .sheet,.lb .rule,.lb .f,.lb .br,.lb .y,.lb .p,.lb .flag path{stroke:INK}
+.lb .sheet,.lb .rule,.lb .f,.lb .br,.lb .y,.lb .p,.lb .flag path,.lb .ink{stroke:INK}
 .lb .on,.lb .y .s,.lb .flag .s{fill:INK}
 .lb .y .s,.lb .flag .s{stroke:none}
 .lb .z{stroke:SOFT}

@@ -37,7 +37,7 @@ func (d *painter) sample(s sample, x, middle int) {
 		d.mark(s.flag, scene.West, x+cellW/2, middle)
 	} else {
 		d.open("g", attr{"class", "wire " + weightClasses[s.weight]})
-		d.strokes(scene.Wire{Weight: s.weight, Colour: "BK"}, fmt.Sprintf("M%d %dh%d", x, middle, (lineCols-1)*cellW))
+		d.strokes(s.weight, "ink", "", fmt.Sprintf("M%d %dh%d", x, middle, (lineCols-1)*cellW))
 	}
 	d.close("g")
 	d.line(x+s.cols()*cellW, middle, "", s.words)

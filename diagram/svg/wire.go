@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model/clean"
 )
 
 var weightClasses = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains"}
@@ -21,22 +22,23 @@ func (d *painter) wires() {
 		if title == "" {
 			title = fmt.Sprintf("%s: %s to %s", w.ID, w.From, w.To)
 		}
-		d.group("w-"+w.ID, "wire "+weightClasses[w.Weight]+changeClasses[w.Change], title, attr{"data-wire", scene.Clean(w.ID)})
-		d.strokes(w, wirePath(w.Path, under[w.ID]))
+		d.group("w-"+w.ID, "wire "+weightClasses[w.Weight]+changeClasses[w.Change], title, attr{"data-wire", clean.Line(w.ID)},
+			attr{"data-from", clean.Line(w.From)}, attr{"data-to", clean.Line(w.To)})
+		body, stripe := paints(w.Colour)
+		d.strokes(w.Weight, body, stripe, wirePath(w.Path, under[w.ID]))
 		d.close("g")
 	}
 }
 
 // strokes lays the strokes of a wire on each other: casing, body, stripe; for mains
 // a line of the page's colour that splits the body in two.
-func (d *painter) strokes(w scene.Wire, path string) {
-	body, stripe := paints(w.Colour)
+func (d *painter) strokes(weight scene.Weight, body, stripe, path string) {
 	d.empty("path", attr{"class", "k"}, attr{"d", path})
 	d.empty("path", attr{"class", "c " + body}, attr{"d", path})
 	if stripe != "" {
 		d.empty("path", attr{"class", "c t " + stripe}, attr{"d", path})
 	}
-	if w.Weight == scene.Mains {
+	if weight == scene.Mains {
 		d.empty("path", attr{"class", "v"}, attr{"d", path})
 	}
 }

@@ -7,7 +7,7 @@ func at(x, y, w, h int) scene.Rect { return scene.Rect{X: x, Y: y, W: w, H: h} }
 // Cart is a page as a technician would get it: the traction path, the control
 // circuit, the charger and the ends of wires that go on elsewhere, on 100 columns.
 func Cart() *scene.Page {
-	s := &Sketch{scene.Page{W: 100, H: 38}}
+	s := &Sketch{scene.Page{W: 100, H: 39}}
 	s.Title = scene.TitleBlock{
 		Job: "Four-seater, north barn", Sheet: "plan", System: "48 V", Date: "2026-03-14", Revision: "B", Page: 1, Pages: 2,
 		Shown: "key OFF, pedal up, pack disconnected",
@@ -15,8 +15,8 @@ func Cart() *scene.Page {
 	}
 	s.Legend = []string{"Marks: ! corroded."}
 	s.Zones = []scene.Zone{
-		{ID: "bay", Name: "battery bay", Rect: at(0, 10, 34, 28)},
-		{ID: "rear", Name: "rear", Rect: at(36, 10, 64, 28)},
+		{ID: "bay", Name: "battery bay", Rect: at(0, 10, 34, 29)},
+		{ID: "rear", Name: "rear", Rect: at(36, 10, 64, 29)},
 		{ID: "dash", Name: "dash", Rect: at(17, 0, 70, 9)},
 	}
 	cartParts(s)
@@ -32,7 +32,7 @@ func cartParts(s *Sketch) {
 	s.Box("sol", "main contactor", "solenoid", at(40, 13, 18, 9), "W3 L1 1", "W4 L1 2", "E3 L2 1", "S5 s+", "S14 s-")
 	s.Box("ctrl", "controller", "", at(66, 13, 15, 15),
 		"W3 B+", "W7 ksi", "W9 ped", "W11 mc", "W13 B-", "E3 M-", "E5 F1", "E7 F2", "S7 aux").Marks = []string{"!"}
-	s.Box("mtr", "motor", "motor-dc", at(66, 30, 15, 7), "E1 F2", "E3 F1", "E5 A2", "W3 A1")
+	s.Box("mtr", "motor", "motor-dc", at(66, 31, 15, 7), "E1 F2", "E3 F1", "E5 A2", "W3 A1")
 	s.Box("chg", "charger", "charger", at(43, 30, 16, 6), "W1 L", "W3 N", "E2 +")
 	s.Box("key", "", "key-switch", at(20, 2, 16, 5), "S4 1", "E2 2")
 	s.Box("ped", "pedal box", "potentiometer", at(66, 2, 18, 5), "S4 wip", "E2 sw")
@@ -41,7 +41,7 @@ func cartParts(s *Sketch) {
 func cartFlags(s *Sketch) {
 	s.Flag("w9x", scene.OffPage, "w9 dash p2", scene.Point{X: 45, Y: 25}, scene.North)
 	s.Flag("w10x", scene.OffPage, "w10 rear p2", scene.Point{X: 21, Y: 31}, scene.West)
-	s.Flag("w13x", scene.Cut, "cut", scene.Point{X: 73, Y: 28}, scene.North)
+	s.Flag("w13x", scene.Cut, "cut", scene.Point{X: 73, Y: 29}, scene.North)
 	s.Flag("w14x", scene.Untraced, "untraced", scene.Point{X: 89, Y: 4}, scene.West)
 	s.Flag("inl", scene.OffPage, "w16 p2", scene.Point{X: 4, Y: 33}, scene.East)
 	s.Flag("inn", scene.Capped, "spare", scene.Point{X: 4, Y: 35}, scene.East)
