@@ -91,26 +91,28 @@ func (d *painter) bracket(br scene.Bracket, inside scene.Layout) {
 	d.empty("path", attr{"class", "br"}, attr{"d", path.String()})
 }
 
-// terminals draws the ports of a part over the ends of the wires.
-func (d *painter) terminals(b scene.Box) {
-	wired := d.wireEnds()
+// terminals draws the ports of a part over the ends of the wires: full where a wire
+// ends, open where none does.
+func (d *painter) terminals(b scene.Box, ends map[scene.Point]bool) {
+	d.open("g", attr{"data-part", clean.Line(b.ID)})
 	for _, p := range b.Ports {
 		x, y := centre(p.At)
 		title := b.ID + "." + p.Terminal()
 		if p.Seat > 0 {
-			title += fmt.Sprintf(", position %d from the seat", p.Seat)
+			title += fmt.Sprintf(", position %d", p.Seat)
 		}
 		class := "p"
-		if wired[p.At] {
+		if ends[p.At] {
 			class = "p on"
 		}
-		d.open("circle", attr{"class", class}, attr{"cx", x}, attr{"cy", y}, attr{"r", 3},
-			attr{"data-part", clean.Line(b.ID)}, attr{"data-terminal", clean.Line(p.Terminal())})
+		d.open("circle", attr{"class", class}, attr{"cx", x}, attr{"cy", y}, attr{"r", 3}, attr{"data-terminal", clean.Line(p.Terminal())})
 		d.text("title", clean.Line(title))
 		d.close("circle")
 	}
+	d.close("g")
 }
 
+// wireEnds collects the cells where wires end.
 func (d *painter) wireEnds() map[scene.Point]bool {
 	ends := map[scene.Point]bool{}
 	for _, w := range d.page.Wires {

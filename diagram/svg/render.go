@@ -41,8 +41,9 @@ func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
 		d.box(b)
 	}
 	d.wires()
+	ends := d.wireEnds()
 	for _, b := range p.Boxes {
-		d.terminals(b)
+		d.terminals(b, ends)
 	}
 	for _, f := range p.Flags {
 		d.flag(f)
@@ -116,10 +117,14 @@ func count(n int, word string) string {
 	return strconv.Itoa(n) + " " + word + "s"
 }
 
-// line writes text into cells, pinned to their width whatever the font; tall is the
-// row's middle in units.
+// baseline is how far below the middle of its row a text stands, so that its capitals
+// are centred.
+const baseline = 5
+
+// line writes text into cells, pinned to their width whatever the font. The row is
+// given by its middle in units.
 func (d *painter) line(x, middle int, class, text string) {
-	attrs := []attr{{"x", x}, {"y", middle}, {"dy", ".35em"}}
+	attrs := []attr{{"x", x}, {"y", middle + baseline}}
 	if class != "" {
 		attrs = append(attrs, attr{"class", class})
 	}

@@ -183,7 +183,7 @@ var (
 // svgTriples reads the same off an SVG file: a wire's path that starts or ends in the
 // middle of a terminal's circle.
 func svgTriples(t require.TestingT, file string) []string {
-	found, wire := []string{}, ""
+	found, wire, part := []string{}, "", ""
 	terminals, ends := map[string]string{}, map[string]string{}
 	for _, e := range elements(t, file) {
 		switch {
@@ -194,8 +194,10 @@ func svgTriples(t require.TestingT, file string) []string {
 			ends[pathStart.FindStringSubmatch(d)[1]] = wire
 			ends[pathEnd.FindStringSubmatch(d)[1]] = wire
 			wire = ""
+		case get(e, "data-part") != "":
+			part = get(e, "data-part")
 		case get(e, "data-terminal") != "":
-			terminals[get(e, "cx")+" "+get(e, "cy")] = get(e, "data-part") + " " + get(e, "data-terminal")
+			terminals[get(e, "cx")+" "+get(e, "cy")] = part + " " + get(e, "data-terminal")
 		}
 	}
 	for at, wire := range ends {
