@@ -57,7 +57,7 @@ func TestSchemaAgreesWithDecode(t *testing.T) {
 		{"unknown field", "nmae: x\n", "nmae"},
 		{"unknown field below", "aisles: {left: {itmes: {}}}\n", "itmes"},
 		{"wrong word", "paint: grene\n", "/paint"},
-		{"wrong word as key", "aisles: {middle: {}}\n", "/aisles"},
+		{"wrong word as key", "aisles: {middle: {}}\n", "'middle'"},
 		{"wrong form", "routes: [{from: mill, far: 2 ft}]\n", "/routes/0/far"},
 		{"wrong form of a lone value", "gauges: {a: 2 ft}\n", "/gauges/a"},
 		{"missing field", "site: {x: 1}\n", "y"},
