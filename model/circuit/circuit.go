@@ -1,0 +1,151 @@
+package circuit
+
+// Node is a point of a circuit, numbered from zero.
+type Node int
+
+// Element is a component of a circuit, numbered from zero in the order of building.
+type Element int
+
+// None is no element.
+const None Element = -1
+
+// Circuit is a network of elements between nodes. The zero value is empty and ready.
+type Circuit struct {
+	nodes    int
+	elements []element
+}
+
+// New is an empty circuit.
+func New() *Circuit { return &Circuit{} }
+
+// Node adds a node.
+func (c *Circuit) Node() Node {
+	c.nodes++
+	return Node(c.nodes - 1)
+}
+
+func (c *Circuit) add(e element) Element {
+	c.elements = append(c.elements, e)
+	return Element(len(c.elements) - 1)
+}
+
+// Resistor adds a resistance in ohms, which may be zero: a piece of metal. Zero ohms
+// all around a loop are a [Singular] error.
+func (c *Circuit) Resistor(a, b Node, ohms float64) Element {
+	return c.add(element{kind: resistor, a: a, b: b, ohms: ohms})
+}
+
+// Source adds a voltage source with a resistance in series. It takes current as well
+// as it gives it, as a battery does.
+func (c *Circuit) Source(positive, negative Node, volts, ohms float64) Element {
+	return c.add(element{kind: source, a: positive, b: negative, volts: volts, ohms: ohms})
+}
+
+// Current adds a source that drives a current from a to b through itself. It is an
+// [Open] error if nothing else conducts from b back to a.
+func (c *Circuit) Current(a, b Node, amperes float64) Element {
+	return c.add(element{kind: current, a: a, b: b, amperes: amperes})
+}
+
+// Contact adds a contact that nothing moves: closed, with a resistance in ohms, or open.
+func (c *Circuit) Contact(a, b Node, ohms float64, closed bool) Element {
+	return c.add(element{kind: contact, a: a, b: b, ohms: ohms, restClosed: closed, coil: None})
+}
+
+// Coil adds a coil of a resistance in ohms, which moves the contacts that name it. It
+// pulls in at a voltage across it of pullIn of either polarity and holds down to dropOut.
+func (c *Circuit) Coil(a, b Node, ohms, pullIn, dropOut float64) Element {
+	return c.add(element{kind: coil, a: a, b: b, ohms: ohms, pullIn: pullIn, dropOut: dropOut})
+}
+
+// CoilContact adds a contact that a coil moves from its rest.
+func (c *Circuit) CoilContact(a, b Node, ohms float64, by Element, restClosed bool) Element {
+	return c.add(element{kind: contact, a: a, b: b, ohms: ohms, coil: by, restClosed: restClosed})
+}
+
+// GateContact adds a contact that moves from its rest while a gate is on.
+func (c *Circuit) GateContact(a, b Node, ohms float64, gate Gate, restClosed bool) Element {
+	return c.add(element{kind: gated, a: a, b: b, ohms: ohms, gate: gate, restClosed: restClosed})
+}
+
+// DiodeDrop is the forward voltage of a conducting silicon diode, and DiodeOhms its
+// slope, so that diodes in parallel share. Both are our choice of round figures.
+const (
+	DiodeDrop = 0.7
+	DiodeOhms = 1e-3
+)
+
+// Diode adds a silicon diode.
+func (c *Circuit) Diode(anode, cathode Node) Element {
+	return c.add(element{kind: diode, a: anode, b: cathode, volts: DiodeDrop, ohms: DiodeOhms})
+}
+
+// Load is what a load takes while the voltage across it is at least LeastVolts, first
+// node positive, and its gate is on: a constant current, or if Amperes is zero a constant
+// power. A load of constant power needs a LeastVolts above zero.
+type Load struct {
+	Amperes    float64
+	Watts      float64
+	LeastVolts float64
+	Gate       Gate
+}
+
+// Load adds a load.
+func (c *Circuit) Load(positive, negative Node, l Load) Element {
+	return c.add(element{
+		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, least: l.LeastVolts, gate: l.Gate,
+		output: None,
+	})
+}
+
+// Supply is a source that gives current but takes none, such as a charger or the
+// output of a converter. It holds its voltage up to Limit in amperes and gives Limit
+// beyond that; a Limit of zero is no limit.
+type Supply struct {
+	Volts float64
+	Ohms  float64
+	Limit float64
+}
+
+// Supply adds a one-way source with a current limit.
+func (c *Circuit) Supply(positive, negative Node, s Supply) Element {
+	return c.add(element{kind: supply, a: positive, b: negative, volts: s.Volts, ohms: s.Ohms, limit: s.Limit, input: None})
+}
+
+// Converter turns the power at its input into a supply at its output. It works while the
+// input has at least LeastVolts, above zero, and its gate is on. It takes the output
+// power divided by Efficiency (above 0, at most 1) and IdleWatts on top.
+type Converter struct {
+	Output     Supply
+	Efficiency float64
+	IdleWatts  float64
+	LeastVolts float64
+	Gate       Gate
+}
+
+// Converter adds a converter, as one element for its input and one for its output.
+// The two sides are apart unless the circuit joins them.
+func (c *Circuit) Converter(inPositive, inNegative, outPositive, outNegative Node, v Converter) (input, output Element) {
+	input = c.add(element{
+		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, least: v.LeastVolts, gate: v.Gate,
+		efficiency: v.Efficiency, output: Element(len(c.elements) + 1),
+	})
+	output = c.Supply(outPositive, outNegative, v.Output)
+	c.elements[output].input = input
+	return input, output
+}
+
+// Gate is a condition on voltages: on while every node of Fed has its voltage against
+// the node Against and no node of Blocked has. A voltage that is unknown counts as
+// none. The zero Gate is always on.
+type Gate struct {
+	Fed     []Threshold
+	Blocked []Threshold
+	Against Node
+}
+
+// Threshold is a node and the voltage in volts from which it counts as fed.
+type Threshold struct {
+	At    Node
+	Volts float64
+}

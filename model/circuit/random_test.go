@@ -1,0 +1,229 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/mat"
+	"pgregory.net/rapid"
+)
+
+func nan() float64 { return math.NaN() }
+
+// drawOhms gives resistances from joints to insulation.
+func drawOhms(t *rapid.T, from, to float64) float64 {
+	return math.Pow(10, rapid.Float64Range(from, to).Draw(t, "log ohms"))
+}
+
+// drawLinear builds a random circuit of resistors, sources and current sources.
+func drawLinear(t *rapid.T, from, to float64) *Circuit {
+	c := New()
+	n := rapid.IntRange(2, 25).Draw(t, "nodes")
+	for range n {
+		c.Node()
+	}
+	node := rapid.Custom(func(t *rapid.T) Node { return Node(rapid.IntRange(0, n-1).Draw(t, "node")) })
+	for i := 1; i < n; i++ {
+		c.Resistor(Node(i), Node(rapid.IntRange(0, i-1).Draw(t, "to")), drawOhms(t, from, to))
+	}
+	for range rapid.IntRange(0, 30).Draw(t, "more") {
+		a, b := node.Draw(t, "a"), node.Draw(t, "b")
+		switch rapid.IntRange(0, 3).Draw(t, "kind") {
+		case 0:
+			c.Source(a, b, rapid.Float64Range(-100, 100).Draw(t, "volts"), drawOhms(t, from, to))
+		case 1:
+			c.Current(a, b, rapid.Float64Range(-400, 400).Draw(t, "amperes"))
+		default:
+			c.Resistor(a, b, drawOhms(t, from, to))
+		}
+	}
+	return c
+}
+
+func TestLawsHoldOverTwelveDecadesOfResistance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawLinear(t, -6, 6)
+		s, err := c.Solve()
+		require.NoError(t, err)
+		checkLaws(t, c, s)
+		for i, e := range c.elements {
+			if e.kind != current {
+				v, ok := s.Voltage(e.a, e.b)
+				require.True(t, ok)
+				amperes := s.Current(Element(i))
+				require.InDelta(t, e.volts+e.ohms*amperes, v, 1e-9*(1+largest(s.volts)), "element %d", i)
+			}
+		}
+	})
+}
+
+// The oracle states the problem the other way: node voltages from conductances, solved
+// by LU. It is sound over a narrower range of resistances.
+func TestAgainstNodalAnalysis(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawLinear(t, -2, 2)
+		s, err := c.Solve()
+		require.NoError(t, err)
+		want := nodal(c)
+		for i := range c.nodes {
+			v, _ := s.Voltage(Node(i), 0)
+			require.InDelta(t, want[i], v, 1e-7*(1+largest(want)), "node %d", i)
+		}
+	})
+}
+
+// nodal solves for all node voltages against node 0, which everything is joined to.
+func nodal(c *Circuit) []float64 {
+	n := c.nodes
+	g := mat.NewDense(n, n, nil)
+	rhs := mat.NewVecDense(n, nil)
+	add := func(i, j Node, x float64) { g.Set(int(i), int(j), g.At(int(i), int(j))+x) }
+	for _, e := range c.elements {
+		inject := e.amperes
+		if e.kind != current {
+			y := 1 / e.ohms
+			add(e.a, e.a, y)
+			add(e.b, e.b, y)
+			add(e.a, e.b, -y)
+			add(e.b, e.a, -y)
+			inject = -e.volts * y
+		}
+		rhs.SetVec(int(e.a), rhs.AtVec(int(e.a))-inject)
+		rhs.SetVec(int(e.b), rhs.AtVec(int(e.b))+inject)
+	}
+	var v mat.VecDense
+	inner := g.Slice(1, n, 1, n)
+	if err := v.SolveVec(inner, rhs.SliceVec(1, n)); err != nil {
+		panic(fmt.Sprint("the oracle failed: ", err))
+	}
+	return append([]float64{0}, v.RawVector().Data...)
+}
+
+func TestCholeskyAgainstGonum(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 15).Draw(t, "n")
+		root := mat.NewDense(n, n, nil)
+		for i := range n {
+			for j := range n {
+				root.Set(i, j, rapid.Float64Range(-1, 1).Draw(t, "x"))
+			}
+			root.Set(i, i, root.At(i, i)+3)
+		}
+		var square mat.SymDense
+		square.SymOuterK(1, root)
+		a, b := make([]float64, n*n), make([]float64, n)
+		for i := range n {
+			b[i] = rapid.Float64Range(-10, 10).Draw(t, "b")
+			for j := range n {
+				a[i*n+j] = square.At(i, j)
+			}
+		}
+		var oracle mat.Cholesky
+		require.True(t, oracle.Factorize(&square))
+		var want mat.VecDense
+		require.NoError(t, oracle.SolveVecTo(&want, mat.NewVecDense(n, append([]float64(nil), b...))))
+		factor, bad := newCholesky(a, n)
+		require.Equal(t, -1, bad)
+		got := factor.solve(b)
+		for i := range n {
+			require.InDelta(t, want.AtVec(i), got[i], 1e-8*(1+largest(got)))
+		}
+	})
+}
+
+func TestCholeskyNamesTheBadRow(t *testing.T) {
+	_, bad := newCholesky([]float64{1, 1, 1, 1}, 2)
+	require.Equal(t, 1, bad)
+	_, bad = newCholesky([]float64{0}, 1)
+	require.Equal(t, 0, bad)
+}
+
+// Circuits of everything: whatever the outcome, it is a lawful solution or a typed error.
+func TestEverythingEndsLawfully(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawAnything(t)
+		s, err := c.Solve()
+		if err != nil {
+			var chatter *Chatter
+			require.ErrorAs(t, err, &chatter)
+			require.NotEmpty(t, chatter.Elements)
+			return
+		}
+		checkLaws(t, c, s)
+		for i, e := range c.elements {
+			amperes := s.Current(Element(i))
+			v, known := s.Voltage(e.a, e.b)
+			switch e.kind {
+			case diode:
+				require.GreaterOrEqual(t, amperes, -1e-9)
+				require.False(t, known && v > DiodeDrop+DiodeOhms*amperes+1e-6, "a diode holds no more than its drop")
+			case supply:
+				require.LessOrEqual(t, amperes, 1e-9)
+				require.True(t, e.limit == 0 || -amperes <= e.limit+1e-9)
+			case coil:
+				require.Equal(t, s.On(Element(i)), known && (math.Abs(v) >= e.pullIn || s.On(Element(i)) && math.Abs(v) >= e.dropOut))
+			case load:
+				require.Equal(t, s.On(Element(i)), known && v >= e.least)
+			}
+		}
+	})
+}
+
+func drawAnything(t *rapid.T) *Circuit {
+	c := New()
+	n := rapid.IntRange(2, 12).Draw(t, "nodes")
+	for range n {
+		c.Node()
+	}
+	node := rapid.Custom(func(t *rapid.T) Node { return Node(rapid.IntRange(0, n-1).Draw(t, "node")) })
+	c.Source(0, 1, rapid.Float64Range(36, 88).Draw(t, "pack"), 0.01)
+	for range rapid.IntRange(0, 25).Draw(t, "elements") {
+		a, b, ohms := node.Draw(t, "a"), node.Draw(t, "b"), drawOhms(t, -4, 3)
+		switch rapid.IntRange(0, 7).Draw(t, "kind") {
+		case 0:
+			c.Diode(a, b)
+		case 1:
+			by := c.Coil(a, b, 50+ohms, 30, 10)
+			c.CoilContact(node.Draw(t, "c"), node.Draw(t, "d"), 1e-3, by, rapid.Bool().Draw(t, "rest"))
+		case 2:
+			c.Load(a, b, Load{Amperes: 3, LeastVolts: 20})
+		case 3:
+			c.Load(a, b, Load{Watts: 100, LeastVolts: 20})
+		case 4:
+			c.Supply(a, b, Supply{Volts: 58, Ohms: 0.01, Limit: rapid.SampledFrom([]float64{0, 20}).Draw(t, "limit")})
+		default:
+			c.Resistor(a, b, ohms)
+		}
+	}
+	return c
+}
+
+// BenchmarkSolve is a cart of 200 nodes with diodes, coils and loads.
+func BenchmarkSolve(b *testing.B) {
+	r := rand.New(rand.NewPCG(1, 2))
+	c := New()
+	for range 200 {
+		c.Node()
+	}
+	c.Source(0, 1, 51.2, 0.01)
+	for i := 2; i < 200; i++ {
+		c.Resistor(Node(i), Node(r.IntN(i)), 1e-3)
+	}
+	for range 40 {
+		c.Resistor(Node(r.IntN(200)), Node(r.IntN(200)), 10)
+		c.Diode(Node(r.IntN(200)), Node(r.IntN(200)))
+	}
+	for range 10 {
+		by := c.Coil(0, 1, 100, 30, 10)
+		c.CoilContact(Node(r.IntN(200)), Node(r.IntN(200)), 1, by, false)
+		c.Load(0, 1, Load{Watts: 100, LeastVolts: 20})
+	}
+	for b.Loop() {
+		if _, err := c.Solve(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,143 @@
+package circuit
+
+import "math"
+
+// Bounds on the search for a resting state. Each is far above what circuits of carts
+// take, and only keeps a search that would not end from running on.
+const (
+	freePasses  = 30   // in which all diodes and supplies may switch at once
+	mostPasses  = 2000 // of settling diodes, supplies and constant-power loads
+	steadyShare = 1e-12
+)
+
+// settle finds currents and voltages with diodes, supplies and constant-power loads at
+// rest, nothing else moving. Those that find none are a Chatter.
+func (s *state) settle() error {
+	if err := s.rewire(); err != nil {
+		return err
+	}
+	var restless []Element
+	for pass := range mostPasses {
+		if err := s.checkReturns(); err != nil {
+			return err
+		}
+		s.solve()
+		if restless = s.switchModes(pass >= freePasses); len(restless) > 0 {
+			if err := s.rewire(); err != nil {
+				return err
+			}
+			continue
+		}
+		if restless = s.adjustLoads(); len(restless) == 0 {
+			return nil
+		}
+	}
+	return &Chatter{Elements: restless}
+}
+
+// checkReturns looks for currents that are forced and have no way back. A supply at
+// its limit that has none goes back to giving its voltage.
+func (s *state) checkReturns() error {
+	again := false
+	for i := range s.circuit.elements {
+		el := &s.circuit.elements[i]
+		if s.joined(el.a, el.b) {
+			continue
+		}
+		if el.kind == current && el.amperes != 0 {
+			return &Open{Element: Element(i)}
+		}
+		if el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)) {
+			s.modes[i], again = giving, true
+		}
+	}
+	if again {
+		return s.rewire()
+	}
+	return nil
+}
+
+// switchModes puts diodes and supplies into the modes that suit the solution, and lists
+// those that had to change: all, or only the first. Switching the first only always
+// ends for diodes (Murty's least-index rule for linear complementarity problems), but
+// takes longer.
+func (s *state) switchModes(firstOnly bool) []Element {
+	amperes, volts := slack*largest(s.currents), slack*largest(s.volts)
+	var switched []Element
+	for i := range s.circuit.elements {
+		e := Element(i)
+		if firstOnly && len(switched) > 0 {
+			break
+		}
+		if mode := s.wanted(e, amperes, volts); mode != s.modes[e] {
+			s.modes[e] = mode
+			switched = append(switched, e)
+		}
+	}
+	return switched
+}
+
+// wanted is the mode that suits an element in the present solution.
+func (s *state) wanted(e Element, amperes, volts float64) mode {
+	el := &s.circuit.elements[e]
+	across, known := s.voltage(el.a, el.b)
+	through := s.currents[e]
+	switch {
+	case el.kind == diode && s.modes[e] == giving:
+		return modeIf(through < -amperes, blocked, giving)
+	case el.kind == diode:
+		return modeIf(!known || across > el.volts+volts, giving, blocked)
+	case el.kind != supply || !s.enabled(e):
+		return giving
+	case s.modes[e] == blocked:
+		return modeIf(!known || across < el.volts-volts, giving, blocked)
+	case s.modes[e] == limited:
+		return modeIf(across > el.volts-el.ohms*el.limit+volts, giving, limited)
+	case through > amperes:
+		return blocked
+	}
+	return modeIf(el.limit > 0 && -through > el.limit+amperes, limited, giving)
+}
+
+func modeIf(condition bool, then, otherwise mode) mode {
+	if condition {
+		return then
+	}
+	return otherwise
+}
+
+// adjustLoads sets the currents of the acting loads to what the present voltages ask
+// for, and lists those that had to change.
+func (s *state) adjustLoads() []Element {
+	var drifting []Element
+	for i := range s.circuit.elements {
+		el := &s.circuit.elements[i]
+		if el.kind != load || !s.moved[i] || !s.joined(el.a, el.b) {
+			continue
+		}
+		amperes := s.asked(el)
+		if math.Abs(amperes-s.amperes[i]) > steadyShare*amperes {
+			drifting = append(drifting, Element(i))
+		}
+		s.amperes[i] = amperes
+	}
+	return drifting
+}
+
+// asked is the current in amperes that a load takes at the present voltage. Below its
+// least voltage it takes no more than at that voltage: it is about to drop out.
+func (s *state) asked(el *element) float64 {
+	if el.amperes > 0 {
+		return el.amperes
+	}
+	watts := el.watts
+	if el.output > 0 {
+		out := &s.circuit.elements[el.output]
+		given := -(s.volts[out.a] - s.volts[out.b]) * s.currents[el.output]
+		watts += max(0, given) / el.efficiency
+	}
+	if watts == 0 {
+		return 0
+	}
+	return watts / max(el.least, s.volts[el.a]-s.volts[el.b])
+}

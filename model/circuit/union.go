@@ -1,0 +1,27 @@
+package circuit
+
+// union keeps which nodes are joined.
+type union []Node
+
+func newUnion(nodes int) union {
+	u := make(union, nodes)
+	for n := range u {
+		u[n] = Node(n)
+	}
+	return u
+}
+
+func (u union) root(n Node) Node {
+	for u[n] != n {
+		u[n] = u[u[n]]
+		n = u[n]
+	}
+	return n
+}
+
+// join joins two nodes and reports whether they were apart.
+func (u union) join(a, b Node) bool {
+	a, b = u.root(a), u.root(b)
+	u[max(a, b)] = min(a, b)
+	return a != b
+}
