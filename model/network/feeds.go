@@ -58,7 +58,7 @@ func (n *Network) stringFeeds(s *String) []Feed {
 	nominal, full := Known{OK: true}, Known{OK: true}
 	var list []Feed
 	for i, cell := range s.Cells {
-		nominal = nominal.plus(n.KnownFigure(cell.Link.Part, nominalRating), cell.Reversed)
+		nominal = nominal.plus(n.KnownFigure(cell.Link.Part, NominalRating), cell.Reversed)
 		full = full.plus(n.KnownFigure(cell.Link.Part, cell.Link.Element.MaxVolts), cell.Reversed)
 		f := Feed{At: cell.After, Return: s.Low, Link: cell.Link, String: s, Whole: i == len(s.Cells)-1,
 			Limit: n.capacity(limits), Limits: limits, Nominal: nominal, Full: full}
@@ -91,7 +91,7 @@ func (n *Network) limitedFeed(l *Link) Feed {
 	}
 	f.Full = n.KnownFigure(l.Part, name)
 	f.Nominal = f.Full
-	if nominal := n.KnownFigure(l.Part, nominalRating); nominal.OK && l.Kind != OutputLink {
+	if nominal := n.KnownFigure(l.Part, NominalRating); nominal.OK && l.Kind != OutputLink {
 		f.Nominal = nominal
 	}
 	return f

@@ -5,9 +5,9 @@ import (
 	"example.com/lugbook/model/unit"
 )
 
-// nominalRating is the figure that the parts library gives the nominal voltage of a
+// NominalRating is the figure that the parts library gives the nominal voltage of a
 // battery, a pack or a charger.
-const nominalRating = "voltage"
+const NominalRating = "voltage"
 
 // Figure is a rating of a part in SI units: the part's own if it has one, else the
 // library's. It is false if neither states it.

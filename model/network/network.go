@@ -40,6 +40,8 @@ type Network struct {
 	links  []Link
 	at     [][]int // indexes of links by node
 	ofWire map[model.WireID]int
+
+	terminals map[model.TerminalRef]*model.Terminal
 }
 
 // Link is what joins two nodes: a wire, or an element inside a part.
@@ -51,6 +53,7 @@ type Link struct {
 	Def     *model.Definition
 	Element *model.Element
 
+	index                  int  // among the links of the network
 	conducts, firm, traced bool // computed once, see pass.go
 	metres                 float64
 	measured               bool
@@ -83,6 +86,10 @@ func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 	n := &Network{
 		Sheet: sheet, Cat: cat.For(job), job: job,
 		nodes: map[Point]Node{}, parts: map[model.PartID]*model.Part{}, ofWire: map[model.WireID]int{},
+		terminals: map[model.TerminalRef]*model.Terminal{},
+	}
+	for i := range sheet.Terminals {
+		n.terminals[sheet.Terminals[i].At] = &sheet.Terminals[i]
 	}
 	for i := range sheet.Parts {
 		n.addPart(&sheet.Parts[i])
@@ -130,6 +137,7 @@ func (n *Network) addWire(w *model.Wire) {
 
 func (n *Network) addLink(l Link) {
 	i := len(n.links)
+	l.index = i
 	n.links = append(n.links, l)
 	n.at[l.A] = append(n.at[l.A], i)
 	if l.B != l.A {

@@ -1,0 +1,211 @@
+package network
+
+import (
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/circuit"
+	"example.com/lugbook/model/state"
+)
+
+// Figures that stand for what neither the part nor the library states. Typical, from
+// memory.
+const (
+	assumedSourceOhms  = 10e-3
+	assumedContactOhms = 1e-3
+	assumedFuseOhms    = 1e-3
+	assumedCoilOhms    = 100
+	assumedSupplyOhms  = 10e-3 // of chargers and converter outputs
+	assumedEfficiency  = 0.9
+	assumedPullIn      = 0.7 // share of a coil's nominal voltage
+	assumedDropOut     = 0.2 // share of a coil's pull-in voltage
+	assumedLeast       = 1   // volts from which electronics act
+)
+
+// Figures by the names that the parts library gives them, where no element names them.
+const (
+	dropOutRating    = "drop-out-voltage"
+	leastRating      = "min-input-voltage"
+	efficiencyRating = "efficiency"
+)
+
+// assembler puts the links of a network into a circuit.
+type assembler struct {
+	n        *Network
+	state    state.State
+	c        *circuit.Circuit
+	elements []circuit.Element
+	coils    map[coilID]circuit.Element
+}
+
+type coilID struct {
+	part model.PartID
+	id   string
+}
+
+// coilsFirst adds the coils, so that contacts can name them.
+func (b *assembler) coilsFirst() {
+	for i := range b.n.links {
+		l := &b.n.links[i]
+		b.elements[i] = circuit.None
+		if !l.Is(model.CoilElement) {
+			continue
+		}
+		pullIn := b.figure(l, l.Element.PullIn, assumedPullIn*b.figure(l, l.Element.Volts, assumedLeast))
+		dropOut := min(pullIn, b.figure(l, dropOutRating, assumedDropOut*pullIn))
+		e := b.c.Coil(circuit.Node(l.A), circuit.Node(l.B), b.figure(l, l.Element.Ohms, assumedCoilOhms), pullIn, dropOut)
+		b.elements[i] = e
+		b.coils[coilID{l.Part.ID, l.Element.ID}] = e
+	}
+}
+
+// add puts one link into the circuit.
+func (b *assembler) add(i int) {
+	l := &b.n.links[i]
+	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	switch l.Kind {
+	case Kind(model.CoilElement), OutputLink:
+		return
+	case WireLink:
+		ohms, _ := b.n.WireOhms(l)
+		b.elements[i] = b.c.Resistor(x, y, ohms)
+		return
+	}
+	switch l.Element.Is {
+	case model.ContactElement:
+		b.elements[i] = b.contact(l)
+	case model.ResistanceElement, model.JoinElement:
+		if ohms, ok := b.n.Figure(l.Part, l.Element.Ohms); ok || l.Is(model.JoinElement) {
+			b.elements[i] = b.c.Resistor(x, y, max(leastOhms, ohms))
+		}
+	case model.FuseElement:
+		b.elements[i] = b.c.Contact(x, y, max(leastOhms, b.figure(l, l.Element.Ohms, assumedFuseOhms)), b.inPosition(l))
+	case model.DiodeElement:
+		b.elements[i] = b.c.Diode(x, y)
+	default:
+		if b.inPosition(l) {
+			b.elements[i] = b.active(i, l)
+		}
+	}
+}
+
+// active adds what gives or takes power.
+func (b *assembler) active(i int, l *Link) circuit.Element {
+	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	switch l.Element.Is {
+	case model.SourceElement:
+		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
+			return b.c.Source(x, y, volts, max(leastOhms, b.figure(l, l.Element.Ohms, assumedSourceOhms)))
+		}
+	case model.ChargerElement:
+		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
+			return b.c.Supply(x, y, circuit.Supply{Volts: volts, Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0)})
+		}
+	case model.LoadElement:
+		return b.load(l)
+	case model.ConverterElement:
+		return b.converter(i, l)
+	}
+	return circuit.None
+}
+
+// load adds a load: a resistance if it takes either polarity, for it is a filament or
+// a winding then.
+func (b *assembler) load(l *Link) circuit.Element {
+	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	if ohms, ok := b.loadOhms(l); ok && len(l.Element.Fed)+len(l.Element.Blocked) == 0 {
+		return b.c.Resistor(x, y, ohms)
+	}
+	load := circuit.Load{
+		Amperes: b.figure(l, l.Element.Amps, 0), Watts: b.figure(l, l.Element.Watts, 0),
+		LeastVolts: b.figure(l, leastRating, assumedLeast), Gate: b.gate(l),
+	}
+	if load.Amperes == 0 && load.Watts == 0 {
+		return circuit.None
+	}
+	return b.c.Load(x, y, load)
+}
+
+func (b *assembler) loadOhms(l *Link) (float64, bool) {
+	if ohms, ok := b.n.Figure(l.Part, l.Element.Ohms); ok && ohms > 0 {
+		return ohms, true
+	}
+	volts, rated := b.n.Figure(l.Part, l.Element.Volts)
+	amps, drawn := b.n.Figure(l.Part, l.Element.Amps)
+	return volts / amps, rated && drawn && amps > 0 && !l.Element.Polarised
+}
+
+// converter adds both sides of a converter; the output follows the input in the links.
+func (b *assembler) converter(i int, l *Link) circuit.Element {
+	if i+1 >= len(b.n.links) || b.n.links[i+1].Kind != OutputLink {
+		return circuit.None
+	}
+	out := &b.n.links[i+1]
+	input, output := b.c.Converter(circuit.Node(l.A), circuit.Node(l.B), circuit.Node(out.A), circuit.Node(out.B), circuit.Converter{
+		Output: circuit.Supply{
+			Volts: b.figure(l, l.Element.OutVolts, 0), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0),
+		},
+		Efficiency: b.figure(l, efficiencyRating, assumedEfficiency),
+		LeastVolts: b.figure(l, leastRating, assumedLeast),
+		Gate:       b.gate(l),
+	})
+	b.elements[i+1] = output
+	return input
+}
+
+func (b *assembler) contact(l *Link) circuit.Element {
+	x, y, e := circuit.Node(l.A), circuit.Node(l.B), l.Element
+	ohms := max(leastOhms, b.figure(l, e.Ohms, assumedContactOhms))
+	rest := e.Rest == model.RestClosed
+	switch coil, driven := b.coils[coilID{l.Part.ID, e.Coil}]; {
+	case driven:
+		return b.c.CoilContact(x, y, ohms, coil, rest)
+	case len(e.ClosedIn) > 0 && !b.inPosition(l):
+		return b.c.Contact(x, y, ohms, false)
+	case len(e.Fed)+len(e.Blocked) > 0:
+		return b.c.GateContact(x, y, ohms, b.gate(l), rest)
+	}
+	return b.c.Contact(x, y, ohms, rest || len(e.ClosedIn) > 0)
+}
+
+// inPosition reports whether an element is in circuit by its part's own control. One
+// that no position is said for always is.
+func (b *assembler) inPosition(l *Link) bool {
+	if len(l.Element.ClosedIn) == 0 {
+		return true
+	}
+	return l.Def.Control != nil && slices.Contains(l.Element.ClosedIn, b.state.Of(l.Def.Control))
+}
+
+func (b *assembler) gate(l *Link) circuit.Gate {
+	e := l.Element
+	if len(e.Fed)+len(e.Blocked) == 0 {
+		return circuit.Gate{}
+	}
+	node := func(name string) circuit.Node {
+		if at := b.n.Node(model.TerminalRef{Part: l.Part.ID, Name: name}); at != None {
+			return circuit.Node(at)
+		}
+		return circuit.Node(l.B)
+	}
+	volts := b.figure(l, e.PullIn, assumedLeast)
+	thresholds := func(names []string) []circuit.Threshold {
+		var list []circuit.Threshold
+		for _, name := range names {
+			list = append(list, circuit.Threshold{At: node(name), Volts: volts})
+		}
+		return list
+	}
+	g := circuit.Gate{Fed: thresholds(e.Fed), Blocked: thresholds(e.Blocked), Against: circuit.Node(l.B)}
+	if e.Against != "" {
+		g.Against = node(e.Against)
+	}
+	return g
+}
+
+func (b *assembler) figure(l *Link, rating string, otherwise float64) float64 {
+	if v, ok := b.n.Figure(l.Part, rating); ok {
+		return v
+	}
+	return otherwise
+}

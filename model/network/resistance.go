@@ -1,0 +1,97 @@
+package network
+
+import (
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/unit"
+)
+
+// wireCelsius is the conductor temperature in C that resistances hold for.
+const wireCelsius = 20
+
+// leastOhms stands for a piece of metal without a resistance of its own, so that no
+// loop is free of resistance.
+const leastOhms = 1e-6
+
+// assumedMetres and assumedGauge stand for what is not recorded of a wire: a usual
+// length on a two-seat cart, and the usual size for the circuit that it serves. From
+// memory.
+const assumedMetres = 1
+
+func assumedGauge(s model.Service) unit.Gauge {
+	switch s {
+	case model.Traction:
+		return unit.AWG(4)
+	case model.Charging:
+		return unit.AWG(10)
+	case model.Accessory:
+		return unit.AWG(12)
+	}
+	return unit.AWG(16)
+}
+
+// jointOhms is the resistance of one lug joint in ohms by the worst of its conditions.
+// The good figure is for a clean tight joint. Typical, from memory.
+var jointOhms = []struct {
+	found model.Condition
+	ohms  float64
+}{
+	{model.LooseFit, 50e-3},
+	{model.Burnt, 20e-3},
+	{model.Melted, 20e-3},
+	{model.Corroded, 10e-3},
+	{model.HeatMark, 5e-3},
+	{model.Dirty, 1e-3},
+}
+
+const goodJointOhms = 0.1e-3
+
+// WireOhms is the resistance of a wire with its joints, in ohms at 20 C. Assumed tells
+// that its gauge or length is not recorded and a usual one stands for it.
+func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) {
+	gauge, metres := l.Wire.Gauge, l.metres
+	if gauge.IsZero() {
+		gauge, assumed = assumedGauge(n.serves(l)), true
+	}
+	if !l.measured {
+		metres, assumed = assumedMetres, true
+	}
+	perMetre, _ := conductor.OhmsPerMetre(gauge, wireCelsius)
+	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.A)+n.joint(l.Wire, l.B)), assumed
+}
+
+// serves is the circuit of a wire: as recorded, else that of a terminal it lands on.
+func (n *Network) serves(l *Link) model.Service {
+	if l.Wire.Serves != "" {
+		return l.Wire.Serves
+	}
+	for _, at := range []Node{l.A, l.B} {
+		if t := n.TerminalDef(n.points[at].At); t != nil && t.Serves != "" && t.Serves != model.Traction {
+			return t.Serves
+		}
+	}
+	if t := n.TerminalDef(n.points[l.A].At); t != nil {
+		return t.Serves
+	}
+	return ""
+}
+
+// joint is the resistance of a wire's joint at one of its ends; none at a loose end.
+func (n *Network) joint(w *model.Wire, at Node) float64 {
+	ref := n.points[at].At
+	if ref.IsZero() {
+		return 0
+	}
+	found := slices.Clone(w.Condition)
+	if t := n.terminals[ref]; t != nil {
+		found = append(found, t.Condition...)
+	}
+	for _, j := range jointOhms {
+		if slices.Contains(found, j.found) {
+			return j.ohms
+		}
+	}
+	return goodJointOhms
+}

@@ -1,0 +1,152 @@
+package network
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/circuit"
+	"example.com/lugbook/model/state"
+)
+
+// Solution is the steady state of a sheet in one state of its controls.
+type Solution struct {
+	State state.State
+
+	n        *Network
+	solved   *circuit.Solution
+	elements []circuit.Element // by link; circuit.None if the link is out of circuit
+}
+
+// ChatterError means that the sheet comes to no rest in a state: something switches
+// for ever, as a relay does that breaks its own coil.
+type ChatterError struct {
+	State string
+	Links []*Link // what keeps switching
+}
+
+// Error names the state and the parts.
+func (e *ChatterError) Error() string {
+	var names []string
+	for _, l := range e.Links {
+		names = append(names, string(l.Part.ID))
+	}
+	return fmt.Sprintf("%s: no rest: %s keeps switching", e.State, strings.Join(names, ", "))
+}
+
+// Solve computes the voltages and currents of a state. Figures that nobody recorded
+// are replaced by usual ones; WireOhms tells for which wires. The error is a
+// *ChatterError if the sheet comes to no rest.
+func (n *Network) Solve(s state.State) (*Solution, error) {
+	b := assembler{n: n, state: s, c: circuit.New(), elements: make([]circuit.Element, len(n.links)), coils: map[coilID]circuit.Element{}}
+	for range n.points {
+		b.c.Node()
+	}
+	b.coilsFirst()
+	for i := range n.links {
+		b.add(i)
+	}
+	solved, err := b.c.Solve()
+	if err != nil {
+		return nil, b.explain(err)
+	}
+	return &Solution{State: s, n: n, solved: solved, elements: b.elements}, nil
+}
+
+// explain turns the numbers of a circuit's error into parts.
+func (b *assembler) explain(err error) error {
+	var chatter *circuit.Chatter
+	if !errors.As(err, &chatter) {
+		return fmt.Errorf("%s: %w", b.state.Name, err)
+	}
+	e := &ChatterError{State: b.state.Name}
+	for i := range b.n.links {
+		for _, moving := range chatter.Elements {
+			if b.elements[i] == moving && b.n.links[i].Part != nil {
+				e.Links = append(e.Links, &b.n.links[i])
+			}
+		}
+	}
+	return e
+}
+
+// Voltage is the voltage of one node against another. It is false if nothing that
+// conducts joins them, so that a meter would show nothing certain.
+func (s *Solution) Voltage(a, b Node) (volts float64, ok bool) {
+	if a == None || b == None {
+		return 0, false
+	}
+	return s.solved.Voltage(circuit.Node(a), circuit.Node(b))
+}
+
+// Between is the voltage of one terminal against another: red probe on the first,
+// black on the second. It is false if nothing that conducts joins them, or one is not
+// on the sheet.
+func (s *Solution) Between(red, black model.TerminalRef) (volts float64, ok bool) {
+	return s.Voltage(s.n.Node(red), s.n.Node(black))
+}
+
+// Current is the current in amperes through a link from A to B; none if the link is out of
+// circuit.
+func (s *Solution) Current(l *Link) float64 {
+	if e := s.elements[l.index]; e != circuit.None {
+		return s.solved.Current(e)
+	}
+	return 0
+}
+
+// WireCurrent is the current in amperes through a wire from its from end to its to end;
+// false if the sheet has no such wire.
+func (s *Solution) WireCurrent(id model.WireID) (amperes float64, ok bool) {
+	l := s.n.WireLink(id)
+	if l == nil {
+		return 0, false
+	}
+	return s.Current(l), true
+}
+
+// Power is what a link takes in watts; negative if it gives.
+func (s *Solution) Power(l *Link) float64 {
+	if e := s.elements[l.index]; e != circuit.None {
+		return s.solved.Power(e)
+	}
+	return 0
+}
+
+// On reports whether a contact is closed, a coil pulled in, a diode conducting, a load
+// or converter acting.
+func (s *Solution) On(l *Link) bool {
+	e := s.elements[l.index]
+	return e != circuit.None && s.solved.On(e)
+}
+
+// Live lists, by node, what is joined to the positive side of a source through what is
+// closed in this state: wires, contacts, fuses, resistances and conducting diodes.
+func (s *Solution) Live() []bool {
+	returns := s.n.Returns()
+	var from []Node
+	for _, f := range s.n.Feeds() {
+		if s.On(f.Link) && !returns[f.At] {
+			from = append(from, f.At)
+		}
+	}
+	reach := s.n.Walk(from, func(l *Link, at Node) bool { return !returns[l.Other(at)] && s.passes(l, at) })
+	live := make([]bool, s.n.Size())
+	for _, at := range reach.Order {
+		live[at] = true
+	}
+	return live
+}
+
+func (s *Solution) passes(l *Link, from Node) bool {
+	switch {
+	case l.Kind == OutputLink:
+		return false
+	case l.IsMetal(), l.Is(model.ResistanceElement):
+		return true
+	case l.Is(model.FuseElement), l.Is(model.ContactElement):
+		return s.On(l)
+	}
+	return l.Is(model.DiodeElement) && l.A == from && s.On(l)
+}
