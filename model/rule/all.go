@@ -1,0 +1,15 @@
+package rule
+
+// All is the table of rules, in the order of reports.
+var All = []Rule{
+	batteryShorted, batteryReversed, packReversed, stringCount,
+	chargerReversed, controllerReversed, reducerInputReversed, reducerOutputReversed, reducerSwapped,
+	diodeReversed, loadReversed, meterReversed, overVoltage, underVoltage,
+
+	noMainFuse, tapUnfused, fuseTooLarge, feedsAddUp, fuseVolts, fuseInterrupting,
+	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire,
+
+	stackOrder, stackCount, lugHole, studCover,
+
+	cutEndLive, cappedEndLive, untracedEndLive,
+}

@@ -1,0 +1,130 @@
+package rule
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/network"
+)
+
+// load is how a current compares with what a wire carries.
+type load int
+
+const (
+	carried   load = iota // within the rule for the circuit's voltage
+	strained              // within 150 % of the ampacity, though beyond the stricter rule from 50 V up
+	over                  // beyond 150 % of the ampacity
+	unsized               // the gauge is not recorded
+	unclassed             // the insulation class is not recorded, and it decides
+)
+
+// The columns of the ampacity table at its two ends, in C: what a wire of unknown
+// insulation carries at least, and at best.
+const (
+	worstClass = 60
+	bestClass  = 200
+)
+
+// thinAmperes is the largest fuse for a wire below the ampacity table: FAA AC
+// 43.13-1B table 11-3 gives 5 A to 20 and 22 AWG.
+const thinAmperes = 5
+
+// strainLimit is the share of the ampacity that no rule of 33 CFR 183.455(c) goes beyond.
+const strainLimit = 1.5
+
+// carrying is what a wire carries, as far as it is known.
+type carrying struct {
+	load  load
+	amps  float64 // ampacity that was compared
+	class float64 // insulation temperature in C that it holds for
+	best  bool    // the insulation is not recorded; even the best class does not carry it
+	thin  bool    // thinner than the table
+	limit float64 // largest rating that the rule for the circuit's voltage allows
+}
+
+// Load compares the amperes that can persist in a wire with what it carries. nominal is
+// the circuit's voltage. A wire of unknown insulation is only said to be strained or over
+// if the best insulation would not help.
+func (p *Pass) Load(w *model.Wire, amperes, nominal float64) carrying {
+	if w.Gauge.IsZero() {
+		return carrying{load: unsized}
+	}
+	if class := w.Insulation.Degrees(); class >= worstClass {
+		return p.loadAt(w, amperes, nominal, class)
+	}
+	if c := p.loadAt(w, amperes, nominal, worstClass); c.thin {
+		return c
+	} else if c.load != over {
+		c.load = carried
+		return c
+	}
+	c := p.loadAt(w, amperes, nominal, bestClass)
+	c.best = c.load == over
+	if !c.best {
+		c.load = unclassed
+	}
+	return c
+}
+
+func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
+	allowance, err := conductor.Ampacity(w.Gauge, class, conductor.TableAmbient)
+	if err != nil {
+		c := carrying{amps: thinAmperes, limit: thinAmperes, class: class, thin: true}
+		if amperes > thinAmperes {
+			c.load = over
+		}
+		return c
+	}
+	c := carrying{amps: allowance.Amperes, class: class}
+	c.limit = conductor.RatingRuleFor(nominal).Greatest(c.amps * conductor.BundleFactor(p.bundled(w), nominal))
+	switch {
+	case amperes <= c.limit:
+		c.load = carried
+	case amperes <= strainLimit*c.amps:
+		c.load = strained
+	default:
+		c.load = over
+	}
+	return c
+}
+
+// bundled is the number of wires in the bundle of a wire.
+func (p *Pass) bundled(w *model.Wire) int {
+	if w.Bundle == "" {
+		return 1
+	}
+	n := 0
+	for i := range p.Sheet.Wires {
+		if p.Sheet.Wires[i].Bundle == w.Bundle {
+			n++
+		}
+	}
+	return n
+}
+
+// String is the wire's capacity in words: 16 AWG, 25 A at 105 C insulation.
+func (c carrying) String() string {
+	switch {
+	case c.thin:
+		return fmt.Sprintf("thinner than 18 AWG, %s at most", amps(thinAmperes))
+	case c.best:
+		return fmt.Sprintf("%s even with %s C insulation", amps(c.amps), number(c.class))
+	}
+	return fmt.Sprintf("%s at %s C insulation", amps(c.amps), number(c.class))
+}
+
+// nominalAt is the nominal voltage of the feeds that can reach a wire: the highest, or
+// the system voltage if tracing does not tell.
+func (p *Pass) nominalAt(l *network.Link) float64 {
+	volts := 0.0
+	for _, fs := range p.Sides() {
+		if fs.sides.Of(l.A) == network.Plus || fs.sides.Of(l.A) == network.Both {
+			volts = max(volts, fs.feed.Nominal.Value)
+		}
+	}
+	if volts == 0 {
+		return p.Job.System.Volts()
+	}
+	return volts
+}

@@ -1,0 +1,69 @@
+package rule
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model/network"
+)
+
+var fuseInterrupting = Rule{
+	ID: "fuse-interrupting", Title: "A fuse cannot break the fault current",
+	Family: Fusing, Severity: Danger,
+	About: "Compares the interrupting rating of the first fuse or breaker on each way from a string or pack with what a dead short " +
+		"right behind it would draw, by the resistance of the batteries and the wires before it. A device behind an " +
+		"adequate one is left to it. If a typical figure of the library decides, it is a caution.",
+	Bad:  "a blade fuse that breaks 1000 A, right at a pack that drives 3550 A through a short",
+	Good: "a class T fuse that breaks 20 kA at the pack",
+	Basis: Basis{"a device that opens against more than its interrupting rating may burst or keep an arc; it must be at least the source's " +
+		"short-circuit current", "ABYC E-11, interrupting capacity of main devices"},
+	Remedy: "fit a fuse with a DC interrupting rating above the fault current as the first one on the pack",
+	Run:    runFuseInterrupting,
+}
+
+// interruptingRating is the figure that the library gives the breaking capacity of a device.
+const interruptingRating = "interrupting-rating"
+
+func runFuseInterrupting(p *Pass) {
+	told := map[*network.Link]bool{}
+	for _, e := range p.Fusing().entries {
+		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole {
+			continue
+		}
+		devices := e.Lead.Devices
+		for i, d := range e.Feed.String.Devices {
+			devices = append(devices, network.Met{Device: d, At: e.Feed.String.Devices[i].A})
+		}
+		for _, m := range devices {
+			if !told[m.Device] {
+				told[m.Device] = true
+				p.judgeInterrupting(e.Feed, m)
+			}
+		}
+	}
+}
+
+func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
+	rated := p.Net.KnownFigure(m.Device.Part, interruptingRating)
+	if !rated.OK {
+		p.Missing("the interrupting rating", "whether it can break the fault current", OfPart(m.Device.Part.ID))
+		return
+	}
+	fault := p.faultCurrent(f, m.Path)
+	if !fault.OK {
+		p.Missing("the internal resistance", "which fuses can break the fault current", stringSubjects(*f.String)...)
+		return
+	}
+	if fault.Value <= rated.Value {
+		return
+	}
+	finding := Finding{
+		Message: fmt.Sprintf("%s breaks %s; a short behind it draws about %s from %s",
+			p.nameOf(m.Device), amps(rated.Value), amps(fault.Value), p.at(f.At)),
+		Subjects: []Subject{p.deviceSubject(m.Device), p.terminal(f.At)},
+	}
+	if rated.IsTypical() || fault.IsTypical() {
+		finding.Severity = Caution
+		finding.Message += unconfirmed
+	}
+	p.Report(finding)
+}

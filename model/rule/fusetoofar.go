@@ -1,0 +1,112 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/network"
+)
+
+var fuseTooFar = Rule{
+	ID: "fuse-too-far", Title: "A fuse sits too far from its source",
+	Family: Fusing, Severity: Fault,
+	About: "Measures along the conductors that lead to a fuse or breaker and are not protected by anything before it: from the " +
+		"post, or from where a tap leaves a larger conductor. Up to 7 in is allowed, up to 40 in if they are sheathed all the way; " +
+		"72 in from a battery post in a sheath is a note.",
+	Bad:  "the main fuse sits 30 in along an open cable from pack.POS",
+	Good: "the main fuse sits 6 in along the cable from pack.POS",
+	Basis: Basis{"the device sits at the source, or within 7 in of it along the conductor, or within 40 in in a sheath or enclosure",
+		"33 CFR 183.455(b)"},
+	Remedy: "move the fuse to the source, or sheathe the cable if 40 in are enough",
+	Run:    runFuseTooFar,
+}
+
+func runFuseTooFar(p *Pass) {
+	told := map[string]bool{}
+	for i := range p.Fusing().entries {
+		e := &p.Fusing().entries[i]
+		open := map[*network.Link]bool{}
+		for _, l := range e.Lead.Open {
+			open[l] = true
+		}
+		for _, m := range e.Lead.Devices {
+			a := p.approach(e, m, open)
+			key := p.deviceSubject(m.Device).String() + " " + list(wireSubjects(a.wires))
+			if len(a.wires) == 0 || told[key] {
+				continue
+			}
+			told[key] = true
+			p.judgeApproach(e, m, a)
+		}
+	}
+}
+
+// approach is the unprotected way to a device.
+type approach struct {
+	wires     []*network.Link // from the source to the device
+	metres    float64
+	unknown   []*network.Link // wires whose length is not recorded
+	sheathed  bool
+	fromStart bool // the way begins where current enters
+}
+
+// approach follows the way back from a device as far as the wires on it lead to
+// devices alone and are not protected by what is before.
+func (p *Pass) approach(e *network.Entry, m network.Met, open map[*network.Link]bool) approach {
+	a := approach{sheathed: true, fromStart: true}
+	for i := len(m.Path) - 1; i >= 0; i-- {
+		l := m.Path[i]
+		if l.Kind != network.WireLink {
+			continue
+		}
+		if open[l] || !p.unprotected(e, l) {
+			a.fromStart = false
+			break
+		}
+		a.wires = append([]*network.Link{l}, a.wires...)
+		a.sheathed = a.sheathed && l.Wire.Sheathed
+		if length, known := p.Net.Length(l.Wire); known {
+			a.metres += length
+		} else {
+			a.unknown = append(a.unknown, l)
+		}
+	}
+	return a
+}
+
+// unprotected reports whether an entry lets more into a wire than it carries.
+func (p *Pass) unprotected(e *network.Entry, l *network.Link) bool {
+	if math.IsInf(e.Amps, 1) {
+		return e.Feed == nil || e.Feed.String != nil
+	}
+	return !e.IsUnrated() && p.Load(l.Wire, e.Amps, p.nominalAt(l)).load == over
+}
+
+func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
+	battery := a.fromStart && e.Feed != nil && e.Feed.String != nil
+	allowed := conductor.PlacementFor(a.sheathed, battery)
+	limit := conductor.PlacementFor(a.sheathed, false)
+	switch {
+	case a.metres > allowed.Within.Metres():
+		p.Report(p.tooFar(m, a, limit, Fault))
+	case len(a.unknown) > 0:
+		p.Missing("the length", fmt.Sprintf("whether %s is within %s of its source", p.deviceSubject(m.Device), limit.Within),
+			wireSubjects(a.unknown)...)
+	case a.metres > limit.Within.Metres():
+		p.Report(p.tooFar(m, a, limit, Note))
+	}
+}
+
+func (p *Pass) tooFar(m network.Met, a approach, limit conductor.Placement, s Severity) Finding {
+	f := Finding{
+		Severity: s,
+		Message: fmt.Sprintf("%s sits %s along %s; %s is the most %s",
+			p.nameOf(m.Device), metres(a.metres), list(wireSubjects(a.wires)), limit.Within, limit.When),
+		Subjects: append([]Subject{p.deviceSubject(m.Device)}, wireSubjects(a.wires)...),
+	}
+	if s == Note {
+		f.Message += fmt.Sprintf("; %s is said to allow %s from a battery post: confirm it", conductor.OffBattery.Basis, conductor.OffBattery.Within)
+	}
+	return f
+}

@@ -1,0 +1,144 @@
+package rule
+
+import (
+	"math"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/network"
+)
+
+// fusing is what the fusing rules share: where current enters, and which wires it
+// loads beyond what they carry.
+type fusing struct {
+	entries  []network.Entry
+	loaded   []loaded
+	unsized  []pending
+	unrated  []*network.Link // devices and sources whose rating is not recorded, and decides
+	unclassd []pending
+}
+
+// loaded is a wire that carries less than what can persist in it.
+type loaded struct {
+	wire    *network.Link
+	entries []*network.Entry // what loads it, the largest first
+	amps    float64          // together
+	carries carrying
+}
+
+// pending are wires of one entry for which a datum is missing.
+type pending struct {
+	entry *network.Entry
+	wires []*network.Link
+}
+
+// Fusing compares every wire with what can persist in it, once.
+func (p *Pass) Fusing() *fusing {
+	if p.shared.fusing != nil {
+		return p.shared.fusing
+	}
+	f := &fusing{entries: p.Protection().Entries()}
+	p.shared.fusing = f
+	open := map[*network.Link][]*network.Entry{}
+	for i := range f.entries {
+		e := &f.entries[i]
+		for _, l := range e.Lead.Open {
+			open[l] = append(open[l], e)
+		}
+	}
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if entries := open[l]; len(entries) > 0 && !p.Exempt(l) {
+			p.compare(f, l, entries)
+		}
+	}
+	return f
+}
+
+// compare judges one wire by the entries that load it.
+func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
+	sum := 0.0
+	for _, e := range entries {
+		if e.IsUnrated() || math.IsInf(e.Amps, 1) {
+			f.noteUnrated(e)
+			return
+		}
+		sum += e.Amps
+	}
+	slices.SortStableFunc(entries, func(a, b *network.Entry) int { return int(math.Copysign(1, b.Amps-a.Amps)) })
+	largest := entries[0]
+	nominal := p.nominalAt(l)
+	c := p.Load(l.Wire, largest.Amps, nominal)
+	switch c.load {
+	case unsized:
+		f.unsized = wait(f.unsized, largest, l)
+	case unclassed:
+		f.unclassd = wait(f.unclassd, largest, l)
+	case strained, over:
+		f.loaded = append(f.loaded, loaded{l, entries[:1], largest.Amps, c})
+	case carried:
+		if c := p.Load(l.Wire, sum, nominal); len(entries) > 1 && c.load == over {
+			f.loaded = append(f.loaded, loaded{l, entries, sum, c})
+		}
+	}
+}
+
+// noteUnrated keeps what an entry lacks. A battery with nothing behind it lacks
+// nothing: other rules say that it is not fused.
+func (f *fusing) noteUnrated(e *network.Entry) {
+	limits := e.Limits
+	if e.Feed != nil && e.Feed.String != nil && !e.IsUnrated() {
+		return
+	}
+	for _, l := range limits {
+		if !slices.Contains(f.unrated, l) {
+			f.unrated = append(f.unrated, l)
+		}
+	}
+}
+
+func wait(list []pending, e *network.Entry, l *network.Link) []pending {
+	for i := range list {
+		if list[i].entry == e {
+			list[i].wires = append(list[i].wires, l)
+			return list
+		}
+	}
+	return append(list, pending{e, []*network.Link{l}})
+}
+
+// Exempt reports whether practice leaves a wire to something else than a fuse: the
+// short leads of a resistor or diode that hangs on a stud, and the motor leads of a
+// cart with a controller, which limits their current. Common practice, no source.
+func (p *Pass) Exempt(l *network.Link) bool { return p.hungLead(l) || p.motorLead(l) }
+
+// hungLead reports whether a wire is the lead of a resistor or diode that hangs on a
+// stud: not longer than what 33 CFR 183.455(b) leaves without a device, or not measured.
+func (p *Pass) hungLead(l *network.Link) bool {
+	support := func(at network.Node) bool {
+		d := p.Net.DefinitionOf(p.Net.Point(at).At)
+		return d != nil && d.Family == model.Support
+	}
+	if !support(l.A) && !support(l.B) {
+		return false
+	}
+	metres, known := p.Net.Length(l.Wire)
+	return !known || metres <= conductor.AtSource.Within.Metres()
+}
+
+// motorLead reports whether a wire lies in the motor's loop behind a controller.
+func (p *Pass) motorLead(l *network.Link) bool {
+	loop := func(at network.Node) bool {
+		ref := p.Net.Point(at).At
+		d, t := p.Net.DefinitionOf(ref), p.Net.TerminalDef(ref)
+		return t != nil && d.Family == model.Drive && t.Serves == model.Traction && t.Pole == ""
+	}
+	return (loop(l.A) || loop(l.B)) && p.hasController()
+}
+
+func (p *Pass) hasController() bool {
+	return slices.ContainsFunc(p.Net.Links(), func(l network.Link) bool {
+		return l.Is(model.CapacitorElement) && l.Def.Family == model.Drive
+	})
+}

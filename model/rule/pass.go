@@ -1,0 +1,108 @@
+package rule
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
+
+// Pass is one check of one sheet: what a rule may look at, and where it reports.
+// Everything that is computed for a rule is computed once for all of them.
+type Pass struct {
+	Job   *model.Job
+	Sheet *model.Sheet
+	Net   *network.Network
+
+	rule     *Rule
+	findings *[]Finding
+	shared   *shared
+}
+
+// shared holds what was computed so far.
+type shared struct {
+	protection  *network.Protection
+	firm, metal *network.Groups
+	sides       []feedSides
+	survey      *survey
+	fusing      *fusing
+	hubs        func(network.Node) bool
+	studs       []stud
+	solved      []solved
+	asked       bool // solved is complete
+	noted       map[string]bool
+}
+
+// solved is a state with its solution.
+type solved struct {
+	state    state.State
+	solution *network.Solution
+}
+
+func newPass(job *model.Job, s *model.Sheet, lib *model.Catalogue) *Pass {
+	return &Pass{
+		Job: job, Sheet: s, Net: network.Build(job, s, lib),
+		findings: new([]Finding), shared: &shared{noted: map[string]bool{}},
+	}
+}
+
+func (p *Pass) run(r *Rule) {
+	own := *p
+	own.rule = r
+	r.Run(&own)
+}
+
+// Report adds a finding. Whatever it does not say is taken from the rule.
+func (p *Pass) Report(f Finding) {
+	f.Rule = p.rule.ID
+	if f.Severity == "" {
+		f.Severity = p.rule.Severity
+	}
+	if f.Basis == (Basis{}) {
+		f.Basis = p.rule.Basis
+	}
+	if f.Remedy == "" {
+		f.Remedy = p.rule.Remedy
+	}
+	*p.findings = append(*p.findings, f)
+}
+
+// Missing adds a note that a datum is not recorded and what it would decide. Each
+// datum of a subject is noted once, whichever rule asks first.
+func (p *Pass) Missing(datum, decides string, subjects ...Subject) {
+	key := datum + " of " + list(subjects)
+	if p.shared.noted[key] {
+		return
+	}
+	p.shared.noted[key] = true
+	p.Report(Finding{
+		Severity: Note,
+		Message:  fmt.Sprintf("%s of %s is not recorded; it decides %s", datum, list(subjects), decides),
+		Subjects: subjects,
+		Remedy:   "read or measure it on the cart and record it",
+	})
+}
+
+// Protection is the flow of current through the protective devices.
+func (p *Pass) Protection() *network.Protection {
+	if p.shared.protection == nil {
+		p.shared.protection = p.Net.Protect()
+	}
+	return p.shared.protection
+}
+
+// Solved lists the states of the sheet with their solutions, computed when first asked
+// for. A state without a solution is left out.
+func (p *Pass) Solved() []solved {
+	if p.shared.asked {
+		return p.shared.solved
+	}
+	p.shared.asked = true
+	for _, s := range p.Net.States() {
+		if solution, err := p.Net.Solve(s); err == nil {
+			p.shared.solved = append(p.shared.solved, solved{s, solution})
+		}
+	}
+	return p.shared.solved
+}

@@ -1,0 +1,40 @@
+package rule
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+)
+
+// reportReversed reports each part of a role that is reversed by a mistake of its own.
+func (p *Pass) reportReversed(r role) {
+	told := map[model.PartID]bool{}
+	for _, d := range p.Survey().reversed(r) {
+		id := d.link.Part.ID
+		if told[id] {
+			continue
+		}
+		told[id] = true
+		p.Report(Finding{
+			Message:  p.reversedMessage(d),
+			Subjects: []Subject{OfPart(id), p.terminal(d.first), p.terminal(d.second)},
+		})
+	}
+}
+
+func (p *Pass) reversedMessage(d device) string {
+	if d.by == nil {
+		return fmt.Sprintf("%s sees its voltage the wrong way round: %s should be above %s", d.link.Part.ID, p.at(d.first), p.at(d.second))
+	}
+	return fmt.Sprintf("%s leads to %s and %s to %s: %s is reversed",
+		p.at(d.first), p.at(d.by.Return), p.at(d.second), p.at(d.by.At), d.link.Part.ID)
+}
+
+// firm groups what is at one potential in service.
+func (p *Pass) firm() *network.Groups {
+	if p.shared.firm == nil {
+		p.shared.firm = p.Net.Joined((*network.Link).Firm)
+	}
+	return p.shared.firm
+}

@@ -1,0 +1,186 @@
+package rule
+
+import (
+	"math"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+)
+
+// feedSides is what can be joined to the terminals of one feed.
+type feedSides struct {
+	feed  network.Feed
+	sides network.Sides
+}
+
+// Sides traces from every feed, once.
+func (p *Pass) Sides() []feedSides {
+	if p.shared.sides == nil {
+		p.shared.sides = []feedSides{}
+		for _, f := range p.Protection().Feeds {
+			p.shared.sides = append(p.shared.sides, feedSides{f, p.Net.SidesOf(f.At, f.Return)})
+		}
+	}
+	return p.shared.sides
+}
+
+// device is something with a side that must be positive.
+type device struct {
+	link          *network.Link
+	first, second network.Node // first must be positive
+	role          role
+	verdict       network.Side  // Plus if it is right, Minus if it is reversed
+	by            *network.Feed // the feed that decides; nil if the solved states do
+}
+
+// role is what the polarity rules tell apart.
+type role int
+
+const (
+	loadRole role = iota
+	chargerRole
+	reducerRole
+	controllerRole
+	meterRole
+)
+
+// survey is the polarity of all devices that have one.
+type survey struct {
+	devices      []device
+	packReversed bool                   // everything on the pack's side is reversed
+	outReversed  map[*network.Link]bool // converter outputs to which all devices are reversed
+}
+
+// Survey finds the polarity of every polarised device, once: by tracing each of its
+// terminals to the terminals of a feed through everything that can close, and where
+// tracing cannot tell, by the voltages of the solved states.
+func (p *Pass) Survey() *survey {
+	if p.shared.survey != nil {
+		return p.shared.survey
+	}
+	s := &survey{outReversed: map[*network.Link]bool{}}
+	p.shared.survey = s
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if r, ok := roleOf(l); ok {
+			d := device{link: l, first: l.A, second: l.B, role: r}
+			d.verdict, d.by = p.polarityOf(l)
+			s.devices = append(s.devices, d)
+		}
+	}
+	s.judge()
+	return s
+}
+
+// roleOf is the role of an element that has a polarity; false if it has none.
+func roleOf(l *network.Link) (role, bool) {
+	switch {
+	case l.Is(model.ChargerElement):
+		return chargerRole, true
+	case l.Is(model.ConverterElement) && l.Def.Family != model.Drive:
+		return reducerRole, true
+	case l.Kind == network.WireLink, l.Kind == network.OutputLink, !l.Element.Polarised,
+		l.Is(model.SourceElement), l.Is(model.DiodeElement):
+		return 0, false
+	}
+	switch l.Def.Family {
+	case model.Drive:
+		return controllerRole, true
+	case model.Metering:
+		return meterRole, true
+	}
+	return loadRole, true
+}
+
+func (p *Pass) polarityOf(l *network.Link) (network.Side, *network.Feed) {
+	verdict := network.Neither
+	var by *network.Feed
+	for i := range p.Sides() {
+		fs := &p.Sides()[i]
+		if fs.feed.Link.Part == l.Part || fs.feed.Link.Is(model.ChargerElement) {
+			continue
+		}
+		switch fs.sides.Across(l.A, l.B) {
+		case network.Plus:
+			return network.Plus, &fs.feed
+		case network.Minus:
+			if by == nil {
+				verdict, by = network.Minus, &fs.feed
+			}
+		}
+	}
+	if verdict == network.Neither && p.solvedReversed(l) {
+		return network.Minus, nil
+	}
+	return verdict, by
+}
+
+// judge finds what is reversed as a whole: one mistake at a source, not one at each
+// device. A single device on a source says nothing about the source.
+func (s *survey) judge() {
+	s.packReversed = s.allWrong(func(f *network.Feed) bool { return f.String != nil && f.Whole })
+	for i := range s.devices {
+		if by := s.devices[i].by; by != nil && by.Link.Kind == network.OutputLink {
+			s.outReversed[by.Link] = s.allWrong(func(f *network.Feed) bool { return f.Link == by.Link })
+		}
+	}
+}
+
+// allWrong reports whether all devices on some feeds are reversed, two parts or more.
+func (s *survey) allWrong(on func(*network.Feed) bool) bool {
+	wrong := map[model.PartID]bool{}
+	for _, d := range s.devices {
+		if d.by == nil || !on(d.by) {
+			continue
+		}
+		if d.verdict != network.Minus {
+			return false
+		}
+		wrong[d.link.Part.ID] = true
+	}
+	return len(wrong) > 1
+}
+
+// reversed lists the devices of one role that are reversed by a mistake of their own.
+func (s *survey) reversed(r role) []device {
+	var list []device
+	for _, d := range s.devices {
+		if d.role != r || d.verdict != network.Minus {
+			continue
+		}
+		if d.by != nil && (s.packReversed && d.by.String != nil || s.outReversed[d.by.Link]) {
+			continue
+		}
+		list = append(list, d)
+	}
+	return list
+}
+
+// reversedVolts is how far below zero a solved voltage must be to call a device
+// reversed, in volts: more than what a meter or a leak leaves behind. Our choice.
+const reversedVolts = 2
+
+// solvedReversed reports whether the states put a device the wrong way round, and
+// never the right way.
+func (p *Pass) solvedReversed(l *network.Link) bool {
+	if !p.wired(l.A) || !p.wired(l.B) {
+		return false
+	}
+	lowest, highest := math.Inf(1), math.Inf(-1)
+	for _, s := range p.Solved() {
+		if v, ok := s.solution.Voltage(l.A, l.B); ok {
+			lowest, highest = min(lowest, v), max(highest, v)
+		}
+	}
+	return lowest < -reversedVolts && highest < reversedVolts
+}
+
+// wired reports whether a wire lands on a node.
+func (p *Pass) wired(at network.Node) bool {
+	for _, l := range p.Net.LinksAt(at) {
+		if l.Kind == network.WireLink {
+			return true
+		}
+	}
+	return false
+}
