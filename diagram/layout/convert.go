@@ -36,7 +36,7 @@ const labelGap = 8
 
 func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 	p := &place.Problem{Wires: x.wires, Rules: place.Rules{
-		Col: o.ColumnCost, Row: o.RowCost, Bend: 8, Cross: 20, Size: 4, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
+		Col: o.ColumnCost, Row: o.RowCost, Bend: 12, Cross: 20, Hit: 24, Size: 2, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
 		Pitch: o.Pitch, Span: o.Span, MaxWidth: o.MaxWidth, Frame: frameRoom}}
 	for _, z := range g.Zones {
 		p.Titles = append(p.Titles, z.Title)

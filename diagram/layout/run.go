@@ -2,9 +2,9 @@ package layout
 
 import (
 	"errors"
+	"slices"
 	"sync"
 
-	"example.com/lugbook/diagram/layout/geom"
 	"example.com/lugbook/diagram/layout/place"
 	"example.com/lugbook/diagram/layout/route"
 )
@@ -17,6 +17,9 @@ func Layout(g Graph, o Options) (Drawing, error) {
 		return Drawing{}, err
 	}
 	o = o.filled(labelled(&g))
+	if o.Previous != nil {
+		return extend(&g, x, o)
+	}
 	var best Drawing
 	for _, tracks := range trackSteps {
 		drafts, err := o.place(&g, x, tracks)
@@ -28,16 +31,42 @@ func Layout(g Graph, o Options) (Drawing, error) {
 		if len(left) == 0 {
 			return best, nil
 		}
-		err = unrouted(&g, left)
 		if pinned(&g) {
-			return best, err
+			return best, unrouted(&g, left)
 		}
 	}
 	return best, tooNarrow(&g, x, &best, o)
 }
 
+// Place places the boxes of a graph and leaves the wires without paths.
+func Place(g Graph, o Options) (Drawing, error) {
+	x, err := newIndex(&g)
+	if err != nil {
+		return Drawing{}, err
+	}
+	o = o.filled(labelled(&g))
+	drafts, err := o.place(&g, x, trackSteps[0])
+	if err != nil {
+		return Drawing{}, err
+	}
+	for _, d := range drafts { // the estimate ranks them: the first is the cheapest
+		d.W, d.H = d.boxExtent()
+	}
+	return *drafts[0], nil
+}
+
+func (d *Drawing) boxExtent() (w, h int) {
+	for _, b := range d.Boxes {
+		w, h = max(w, b.Rect.Right()+1), max(h, b.Rect.Bottom()+1)
+	}
+	for _, z := range d.Zones {
+		w, h = max(w, z.Rect.Right()+1), max(h, z.Rect.Bottom()+1)
+	}
+	return w, h
+}
+
 // trackSteps are the tenths of a cell kept free per port, tried in turn while the page leaves wires without a way.
-var trackSteps = [...]int{5, 8, 12}
+var trackSteps = [...]int{7, 10, 14}
 
 func labelled(g *Graph) bool {
 	for _, w := range g.Wires {
@@ -57,39 +86,37 @@ func pinned(g *Graph) bool {
 	return false
 }
 
-// work is the number of annealing moves, the number of starts, and the routing effort.
-func (o Options) work(g *Graph) (moves, seeds int, e route.Effort) {
-	n := len(g.Boxes)
-	switch o.Effort {
-	case Full:
-		moves, seeds = min(100000+10000*n, 2000000), 4
-		e = route.Effort{Rounds: 40, Inserts: 80, Passes: 4}
-	default:
-		moves, seeds = min(4000+400*n, 60000), 1
-		e = route.Effort{Rounds: 30, Inserts: 80, Passes: 1}
-	}
-	if o.Moves > 0 {
-		moves = o.Moves
-	}
-	if o.Seeds > 0 {
-		seeds = o.Seeds
-	}
-	return moves, seeds, e
+// work is the number of annealing moves, of starts, and of moves with the wires drawn; and the routing effort.
+type work struct {
+	moves, seeds, tries int
+	route               route.Effort
 }
 
+func (o Options) work(g *Graph) work {
+	n, m := len(g.Boxes), len(g.Wires)
+	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 30, Inserts: 80, Passes: 1}}
+	if o.Effort == Full {
+		w.moves, w.seeds = min(100000+10000*n, 1000000), 4
+		w.tries = max(min(4000, 400000/(m+1)), 200)
+		w.route.Rounds, w.route.Passes = 40, 4
+	}
+	if o.Moves > 0 {
+		w.moves = o.Moves
+	}
+	if o.Seeds > 0 {
+		w.seeds = o.Seeds
+	}
+	return w
+}
+
+// place makes one draft per start, the cheapest by estimate first.
 func (o Options) place(g *Graph, x *index, tracks int) ([]*Drawing, error) {
-	moves, seeds, _ := o.work(g)
-	found, err := place.Place(placeProblem(g, x, o, tracks), moves, seeds)
-	var none *place.NoRoomError
-	if errors.As(err, &none) {
-		if none.Missing > 0 {
-			return nil, &WidthError{none.Missing, g.Boxes[none.Box].ID}
-		}
-		return nil, &PinError{g.Boxes[none.Box].ID}
-	}
+	w := o.work(g)
+	found, err := place.Place(placeProblem(g, x, o, tracks), w.moves, w.seeds)
 	if err != nil {
-		return nil, err
+		return nil, placeError(g, err)
 	}
+	slices.SortStableFunc(found, func(a, b place.Placement) int { return a.Cost - b.Cost })
 	out := make([]*Drawing, len(found))
 	for i, q := range found {
 		out[i] = placed(g, q)
@@ -97,22 +124,55 @@ func (o Options) place(g *Graph, x *index, tracks int) ([]*Drawing, error) {
 	return out, nil
 }
 
-// routeBest routes every draft and keeps the cheapest legal one, of equals the first.
+// placeError puts ids in the place of numbers.
+func placeError(g *Graph, err error) error {
+	var none *place.NoRoomError
+	switch {
+	case !errors.As(err, &none):
+		return err
+	case none.Missing > 0:
+		return &WidthError{none.Missing, g.Boxes[none.Box].ID}
+	}
+	return &PinError{g.Boxes[none.Box].ID}
+}
+
+// polished is the number of drafts that full effort works on with the wires drawn.
+const polished = 2
+
+// routeBest routes every draft and keeps the cheapest, of equals the first. With moves to spend on drawn wires, the
+// best two are worked on before the last choice.
 func routeBest(g *Graph, x *index, drafts []*Drawing, o Options) (Drawing, []int) {
-	left := make([][]int, len(drafts))
-	cost := make([]int, len(drafts))
+	w := o.work(g)
+	results := routeAll(g, x, drafts, o, w.route)
+	if w.tries > 0 {
+		results = results[:min(polished, len(results))]
+		again := make([]*Drawing, len(results))
+		for i := range results {
+			again[i] = results[i].drawing
+		}
+		w.route.Polish = route.Polishing{Tries: w.tries}
+		results = routeAll(g, x, again, o, w.route)
+	}
+	return *results[0].drawing, results[0].left
+}
+
+// routed is one draft with its wires.
+type routed struct {
+	drawing *Drawing
+	left    []int
+	cost    int
+}
+
+// routeAll routes drafts side by side and sorts them by cost.
+func routeAll(g *Graph, x *index, drafts []*Drawing, o Options, e route.Effort) []routed {
+	out := make([]routed, len(drafts))
 	var wait sync.WaitGroup
 	for i, d := range drafts {
-		wait.Go(func() { left[i], cost[i] = routeDraft(g, x, d, o) })
+		wait.Go(func() { out[i] = routeDraft(g, x, d, o, e) })
 	}
 	wait.Wait()
-	best := 0
-	for i := range drafts {
-		if cost[i] < cost[best] {
-			best = i
-		}
-	}
-	return *drafts[best], left[best]
+	slices.SortStableFunc(out, func(a, b routed) int { return a.cost - b.cost })
+	return out
 }
 
 // unroutedPrice and unlabelledPrice rank drafts: a wire without a way is worse than anything else.
@@ -121,35 +181,80 @@ const (
 	unlabelledPrice = 200
 )
 
-func routeDraft(g *Graph, x *index, d *Drawing, o Options) ([]int, int) {
-	_, _, effort := o.work(g)
+func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) routed {
 	p := routeProblem(g, x, d, o)
 	free := !pinned(g)
+	p.Anchored = !free
 	if free {
-		e := p.Extent()
-		left := 0
-		if o.MaxWidth > 0 {
-			left = max(0, (o.MaxWidth-e.W-1)/2)
-		}
-		p.Shift(Point{X: left - e.X, Y: -e.Y})
+		p.Shift(centred(p.Extent(), o))
 	}
-	result := route.Solve(p, effort)
+	if e.Polish.Tries > 0 {
+		e.Polish = polishing(g, d, p, o, e.Polish.Tries)
+	}
+	result := route.Solve(p, e)
 	if free {
-		e := p.Extent()
-		shift := Point{X: -e.X, Y: -e.Y}
+		shift := centred(p.Extent(), o)
 		p.Shift(shift)
 		for i := range result.Labels {
 			result.Labels[i].At = result.Labels[i].At.Add(shift)
 		}
 	}
 	d.takeRoutes(p, result.Labels)
-	cost := p.Cost() + unroutedPrice*len(result.Left) + 2*(d.W*o.ColumnCost+d.H*o.RowCost)
+	cost := p.Cost() + unroutedPrice*len(result.Left) + sizePrice*(d.W*o.ColumnCost+d.H*o.RowCost)
 	for w, l := range result.Labels {
 		if !l.OK && len(g.Wires[w].Labels) > 0 {
 			cost += unlabelledPrice
 		}
 	}
-	return result.Left, cost
+	return routed{d, result.Left, cost}
+}
+
+// centred is the shift that leaves room for wires left and above, and the same on both sides of a page.
+func centred(e Rect, o Options) Point {
+	left := cornerX
+	if o.MaxWidth > 0 {
+		left = max(0, min(left, (o.MaxWidth-1-e.W)/2))
+	}
+	return Point{X: left - e.X, Y: cornerY - e.Y}
+}
+
+// Where a new drawing begins.
+const (
+	cornerX = 2
+	cornerY = 1
+)
+
+// sizePrice is the price of one more step in a drawing's width and height.
+const sizePrice = 2
+
+// polishing sets up the moves with drawn wires: boxes stay within the frames of their zones, and free ports that are
+// not tied to others may change places with their like.
+func polishing(g *Graph, d *Drawing, p *route.Problem, o Options, tries int) route.Polishing {
+	out := route.Polishing{Tries: tries, Seed: 1, GapX: max(o.GapX/2, 2), GapY: o.GapY, Size: sizePrice}
+	frames := map[string]Rect{}
+	k := 0
+	for i, z := range d.Zones {
+		if z.Rect.W > 0 {
+			f := frameRoom
+			frames[g.Zones[i].ID] = p.Zones[k].Rect.Grow(-f.Side, -f.Top, -f.Side, -f.Bottom)
+			k++
+		}
+	}
+	for _, b := range g.Boxes {
+		out.Inside = append(out.Inside, frames[b.Zone])
+		size := map[string]int{}
+		for _, port := range b.Ports {
+			size[port.Group]++
+		}
+		for _, port := range b.Ports {
+			class := 0
+			if port.Offset < 0 && (port.Group == "" || size[port.Group] == 1) {
+				class = int(port.Sides & AnySide)
+			}
+			out.Swap = append(out.Swap, class)
+		}
+	}
+	return out
 }
 
 func unrouted(g *Graph, left []int) error {
@@ -164,11 +269,9 @@ func unrouted(g *Graph, left []int) error {
 func tooNarrow(g *Graph, x *index, d *Drawing, o Options) error {
 	limit := o.MaxWidth
 	o.MaxWidth = 0
-	_, _, effort := o.work(g)
 	p := routeProblem(g, x, d, o)
-	if result := route.Solve(p, effort); len(result.Left) > 0 {
+	if result := route.Solve(p, o.work(g).route); len(result.Left) > 0 {
 		return unrouted(g, result.Left)
 	}
-	var e geom.Rect = p.Extent()
-	return &WidthError{Missing: max(e.W+1-limit, 1)}
+	return &WidthError{Missing: max(p.Extent().W+1-limit, 1)}
 }

@@ -25,14 +25,19 @@ type Wire struct {
 
 // Scene is a drawing to be measured.
 type Scene struct {
-	Boxes []geom.Rect
-	Wires []Wire
+	Boxes  []geom.Rect
+	Wires  []Wire
+	Frames []Frame
+	Labels []Label
 }
 
 // Report holds the counts. Lengths are in cells.
 type Report struct {
 	// Faults: a valid drawing has none of these.
 	Unrouted, Through, ThroughOwn, Graze, Overlap, Touches, Tight, PortMiss, PortDir, Oblique, NodeOverlap int
+	// FrameFaults are cells of wires on frames other than crossings at right angles; LabelFaults are cells of labels
+	// that meet anything but their own wire.
+	FrameFaults, LabelFaults int
 	// Quality: less is better. OverlapSame is the length on which wires of one net lie on each other.
 	Crossings, CrossPoints, Bends, MaxBends, Length, OverlapSame, Width, Height, Area int
 }
@@ -40,7 +45,7 @@ type Report struct {
 // Faults is the sum of all fault counts.
 func (r Report) Faults() int {
 	return r.Unrouted + r.Through + r.ThroughOwn + r.Graze + r.Overlap + r.Touches + r.Tight +
-		r.PortMiss + r.PortDir + r.Oblique + r.NodeOverlap
+		r.PortMiss + r.PortDir + r.Oblique + r.NodeOverlap + r.FrameFaults + r.LabelFaults
 }
 
 // Measure counts everything. The time grows with the square of the number of wires.
@@ -67,8 +72,14 @@ func Measure(s Scene) Report {
 		paths[i] = path
 		all = append(all, path...)
 		m.wire(s.Boxes, w, path)
+		if m.Oblique == 0 {
+			m.frames(s.Frames, path)
+		}
 	}
 	m.pairs(s.Wires, paths)
+	if m.Oblique == 0 {
+		m.labels(s, paths)
+	}
 	around := geom.Around(all)
 	m.Width, m.Height, m.Area = around.W, around.H, around.W*around.H
 	return m

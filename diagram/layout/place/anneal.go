@@ -3,13 +3,14 @@ package place
 import (
 	"slices"
 
+	"example.com/lugbook/diagram/layout/chance"
 	"example.com/lugbook/diagram/layout/geom"
 )
 
 // Cooling runs from 150 to 0.5 in this many steps; temperatures are in 1/65536.
 const (
 	coolSteps  = 128
-	coolStart  = 150 << 16
+	coolStart  = 150 * chance.One
 	coolFactor = 62678 // (0.5/150)^(1/128) in 1/65536
 )
 
@@ -26,7 +27,7 @@ type backup struct {
 // annealer moves boxes about.
 type annealer struct {
 	*state
-	rnd     random
+	rnd     chance.Source
 	movable []int // boxes that are not pinned
 	flexing []int // boxes with ports to choose
 	free    []int // zones without pinned boxes
@@ -36,7 +37,7 @@ type annealer struct {
 
 // anneal runs the given number of moves. Pre and post: boxes are apart and zones clear.
 func (s *state) anneal(moves int, seed uint64) {
-	a := &annealer{state: s, rnd: random{seed}}
+	a := &annealer{state: s, rnd: chance.New(seed)}
 	for i := range s.bodies {
 		if s.p.Boxes[i].Pin == nil {
 			a.movable = append(a.movable, i)
@@ -80,8 +81,7 @@ func (a *annealer) try(t int64) {
 	}
 	size := a.extent()
 	delta := a.delta(a.touched)
-	worse := int64(delta + size - a.size)
-	if worse > 0 && worse<<24 > t*negLn[a.rnd.below(lnSteps)] {
+	if !a.rnd.Takes(delta+size-a.size, t) {
 		a.undo()
 		return
 	}
@@ -115,15 +115,15 @@ func (a *annealer) undo() {
 
 // propose changes the state by one random move; false means the move makes no sense here.
 func (a *annealer) propose() bool {
-	dice := a.rnd.below(100)
+	dice := a.rnd.Below(100)
 	if len(a.flexing) > 0 && (dice < 25 || len(a.movable) == 0) {
-		return a.rearrange(a.flexing[a.rnd.below(len(a.flexing))])
+		return a.rearrange(a.flexing[a.rnd.Below(len(a.flexing))])
 	}
 	if len(a.movable) == 0 {
 		return false
 	}
-	dice = a.rnd.below(100)
-	i := a.movable[a.rnd.below(len(a.movable))]
+	dice = a.rnd.Below(100)
+	i := a.movable[a.rnd.Below(len(a.movable))]
 	switch {
 	case len(a.free) > 1 && dice < 4:
 		return a.moveZone()
@@ -132,11 +132,11 @@ func (a *annealer) propose() bool {
 	case dice < 25:
 		return a.align(i)
 	case dice < 38:
-		return a.swap(i, a.movable[a.rnd.below(len(a.movable))])
+		return a.swap(i, a.movable[a.rnd.Below(len(a.movable))])
 	}
 	b := a.touch(i)
-	b.rect.X += a.rnd.within(a.reach)
-	b.rect.Y += a.rnd.within(a.reach*a.p.Rules.Col/a.p.Rules.Row + 1)
+	b.rect.X += a.rnd.Within(a.reach)
+	b.rect.Y += a.rnd.Within(a.reach*a.p.Rules.Col/a.p.Rules.Row + 1)
 	return true
 }
 
@@ -146,7 +146,7 @@ func (a *annealer) align(i int) bool {
 	if len(wires) == 0 {
 		return false
 	}
-	wire := a.p.Wires[wires[a.rnd.below(len(wires))]]
+	wire := a.p.Wires[wires[a.rnd.Below(len(wires))]]
 	mine, other := wire.From, wire.To
 	if mine.Box != i {
 		mine, other = other, mine
@@ -159,10 +159,10 @@ func (a *annealer) align(i int) bool {
 	d := o.spots[other.Port].On(o.rect).Sub(b.spots[mine.Port].On(b.rect))
 	if b.spots[mine.Port].Side.Horizontal() {
 		b.rect.Y += d.Y
-		b.rect.X += a.rnd.within(a.reach / 4)
+		b.rect.X += a.rnd.Within(a.reach / 4)
 	} else {
 		b.rect.X += d.X
-		b.rect.Y += a.rnd.within(a.reach / 4)
+		b.rect.Y += a.rnd.Within(a.reach / 4)
 	}
 	return true
 }
@@ -181,8 +181,8 @@ func (a *annealer) swap(i, j int) bool {
 }
 
 func (a *annealer) moveZone() bool {
-	z := a.free[a.rnd.below(len(a.free))]
-	d := geom.Point{X: a.rnd.within(a.reach), Y: a.rnd.within(a.reach)}
+	z := a.free[a.rnd.Below(len(a.free))]
+	d := geom.Point{X: a.rnd.Within(a.reach), Y: a.rnd.Within(a.reach)}
 	for _, i := range a.member[z] {
 		b := a.touch(i)
 		b.rect = b.rect.Moved(d)
@@ -193,7 +193,7 @@ func (a *annealer) moveZone() bool {
 
 // swapZones exchanges the top-left corners of two zones.
 func (a *annealer) swapZones() bool {
-	y, z := a.free[a.rnd.below(len(a.free))], a.free[a.rnd.below(len(a.free))]
+	y, z := a.free[a.rnd.Below(len(a.free))], a.free[a.rnd.Below(len(a.free))]
 	if y == z {
 		return false
 	}

@@ -43,6 +43,23 @@ func turn(a, b, c geom.Point) int {
 	return 0
 }
 
+// hits tells whether a stand-in runs through a box other than those at its ends.
+func (s *state) hits(w int, l *line, b int) bool {
+	wire := &s.p.Wires[w]
+	if wire.From.Box == b || wire.To.Box == b {
+		return false
+	}
+	r := &s.bodies[b].rect
+	if max(l.a.X, l.b.X) < r.X || min(l.a.X, l.b.X) > r.X+r.W || max(l.a.Y, l.b.Y) < r.Y || min(l.a.Y, l.b.Y) > r.Y+r.H {
+		return false
+	}
+	nw := turn(l.a, l.b, geom.Point{X: r.X, Y: r.Y})
+	ne := turn(l.a, l.b, geom.Point{X: r.X + r.W, Y: r.Y})
+	sw := turn(l.a, l.b, geom.Point{X: r.X, Y: r.Y + r.H})
+	se := turn(l.a, l.b, geom.Point{X: r.X + r.W, Y: r.Y + r.H})
+	return nw != ne || ne != sw || sw != se || nw == 0
+}
+
 // recount works out all costs afresh.
 func (s *state) recount() {
 	s.cost = 0
@@ -52,11 +69,19 @@ func (s *state) recount() {
 		s.cost += s.lines[w].cost
 	}
 	for w := range s.lines {
+		l := &s.lines[w]
 		for v := w + 1; v < m; v++ {
-			c := s.lines[w].active && s.lines[v].active && crosses(&s.lines[w], &s.lines[v])
+			c := l.active && s.lines[v].active && crosses(l, &s.lines[v])
 			s.cross[w*m+v], s.cross[v*m+w] = c, c
 			if c {
 				s.cost += s.p.Rules.Cross
+			}
+		}
+		for b := range s.bodies {
+			c := l.active && s.bodies[b].placed && s.hits(w, l, b)
+			s.hit[b*m+w] = c
+			if c {
+				s.cost += s.p.Rules.Hit
 			}
 		}
 	}
@@ -64,10 +89,10 @@ func (s *state) recount() {
 }
 
 // delta prices the present places of the touched boxes against the last agreed ones. What would change is kept in
-// redo, redoAt and flips until commit.
+// redo, redoAt, flips and hitFlips until commit.
 func (s *state) delta(touched []int) int {
 	s.mark++
-	s.redo, s.redoAt, s.flips = s.redo[:0], s.redoAt[:0], s.flips[:0]
+	s.redo, s.redoAt, s.flips, s.hitFlips = s.redo[:0], s.redoAt[:0], s.flips[:0], s.hitFlips[:0]
 	sum := 0
 	for _, i := range touched {
 		for _, w := range s.bodies[i].wires {
@@ -81,29 +106,58 @@ func (s *state) delta(touched []int) int {
 			s.redoAt = append(s.redoAt, w)
 		}
 	}
-	m := len(s.lines)
-	for k, w := range s.redoAt {
-		l := &s.redo[k]
-		if !l.active {
-			continue
+	for k := range s.redoAt {
+		if s.redo[k].active {
+			sum += s.deltaLine(k)
 		}
-		row := s.cross[w*m : w*m+m]
-		for v := range s.lines {
-			if s.seen[v] == s.mark {
-				continue
-			}
-			if o := &s.lines[v]; o.active {
-				sum += s.flip(row[v], crosses(l, o), w*m+v)
-			}
-		}
-		for j := k + 1; j < len(s.redoAt); j++ {
-			v := s.redoAt[j]
-			if s.redo[j].active {
-				sum += s.flip(row[v], crosses(l, &s.redo[j]), w*m+v)
+	}
+	for _, b := range touched {
+		for w := range s.lines {
+			if s.seen[w] != s.mark && s.lines[w].active {
+				sum += s.hitFlip(w, &s.lines[w], b)
 			}
 		}
 	}
 	return sum
+}
+
+// deltaLine prices the crossings and hits of the k-th changed wire.
+func (s *state) deltaLine(k int) int {
+	m, w, l, sum := len(s.lines), s.redoAt[k], &s.redo[k], 0
+	row := s.cross[w*m : w*m+m]
+	for v := range s.lines {
+		if s.seen[v] == s.mark {
+			continue
+		}
+		if o := &s.lines[v]; o.active {
+			sum += s.flip(row[v], crosses(l, o), w*m+v)
+		}
+	}
+	for j := k + 1; j < len(s.redoAt); j++ {
+		if s.redo[j].active {
+			v := s.redoAt[j]
+			sum += s.flip(row[v], crosses(l, &s.redo[j]), w*m+v)
+		}
+	}
+	for b := range s.bodies {
+		if s.bodies[b].placed {
+			sum += s.hitFlip(w, l, b)
+		}
+	}
+	return sum
+}
+
+func (s *state) hitFlip(w int, l *line, b int) int {
+	at := b*len(s.lines) + w
+	is := s.hits(w, l, b)
+	if is == s.hit[at] {
+		return 0
+	}
+	s.hitFlips = append(s.hitFlips, at)
+	if is {
+		return s.p.Rules.Hit
+	}
+	return -s.p.Rules.Hit
 }
 
 func (s *state) flip(was, is bool, at int) int {
@@ -127,6 +181,9 @@ func (s *state) commit(delta, size int) {
 		w, v := at/m, at%m
 		s.cross[w*m+v] = !s.cross[w*m+v]
 		s.cross[v*m+w] = s.cross[w*m+v]
+	}
+	for _, at := range s.hitFlips {
+		s.hit[at] = !s.hit[at]
 	}
 	s.cost += delta
 	s.size = size

@@ -58,6 +58,7 @@ type Rules struct {
 	Col, Row   int // one step level, one step upright
 	Bend       int
 	Cross      int
+	Hit        int // a wire that has a box in its straight way
 	Size       int // one more column or row of the whole drawing, in steps
 	GapX, GapY int // least distance of two boxes
 	Tracks     int // tenths of a cell added to a gap for each port on it

@@ -6,14 +6,14 @@ import "example.com/lugbook/diagram/layout/geom"
 func (a *annealer) rearrange(i int) bool {
 	b := a.touch(i)
 	n := len(b.slots)
-	k, j := a.rnd.below(n), a.rnd.below(n)
+	k, j := a.rnd.Below(n), a.rnd.Below(n)
 	changed := false
-	switch dice := a.rnd.below(100); {
+	switch dice := a.rnd.Below(100); {
 	case dice < 35:
 		changed = k != j
 		b.slots[k], b.slots[j] = b.slots[j], b.slots[k]
 	case dice < 65:
-		changed = turnTo(&b.slots[k], geom.Side(a.rnd.below(4)))
+		changed = turnTo(&b.slots[k], geom.Side(a.rnd.Below(4)))
 		if changed && j != k {
 			b.slots[k], b.slots[j] = b.slots[j], b.slots[k]
 		}
@@ -25,7 +25,7 @@ func (a *annealer) rearrange(i int) bool {
 	default:
 		side := b.slots[k].side
 		old := b.lead[side]
-		b.lead[side] = a.rnd.below(8)
+		b.lead[side] = a.rnd.Below(8)
 		changed = b.lead[side] != old
 	}
 	if changed {

@@ -26,26 +26,29 @@ type line struct {
 
 // state is a placement in the making.
 type state struct {
-	p      *Problem
-	bodies []body
-	lines  []line
-	cross  []bool // per pair of wires, square
-	zones  []geom.Rect
-	member [][]int // boxes per zone
-	cost   int     // of wires and crossings
-	size   int     // price of the drawing's extent
-	seen   []int   // per wire, mark of the last move that touched it
-	mark   int
-	old    []backup
-	redo   []line
-	redoAt []int
-	flips  []int
-	zonesB []geom.Rect
+	p        *Problem
+	bodies   []body
+	lines    []line
+	cross    []bool // per pair of wires, square
+	hit      []bool // per box and wire
+	zones    []geom.Rect
+	floor    []geom.Rect // per zone a rectangle that its frame covers at least; nil for none
+	member   [][]int     // boxes per zone
+	cost     int         // of wires and crossings
+	size     int         // price of the drawing's extent
+	seen     []int       // per wire, mark of the last move that touched it
+	mark     int
+	old      []backup
+	redo     []line
+	redoAt   []int
+	flips    []int
+	hitFlips []int
+	zonesB   []geom.Rect
 }
 
 func newState(p *Problem) *state {
 	s := &state{p: p, bodies: make([]body, len(p.Boxes)), lines: make([]line, len(p.Wires)),
-		cross: make([]bool, len(p.Wires)*len(p.Wires)), zones: make([]geom.Rect, len(p.Titles)),
+		cross: make([]bool, len(p.Wires)*len(p.Wires)), hit: make([]bool, len(p.Boxes)*len(p.Wires)), zones: make([]geom.Rect, len(p.Titles)),
 		member: make([][]int, len(p.Titles)), seen: make([]int, len(p.Wires))}
 	for i, b := range p.Boxes {
 		s.bodies[i].slots = newSlots(b)
@@ -70,8 +73,13 @@ func newState(p *Problem) *state {
 func (s *state) arrange(i int) {
 	b, r := &s.bodies[i], &s.p.Rules
 	b.rect.W, b.rect.H = arrange(s.p.Boxes[i], b.slots, b.lead, *r, b.spots)
-	var ports [4]int
-	for _, spot := range b.spots {
+	b.halo = r.halo(b.spots)
+}
+
+// halo is the room a box keeps on each side: half the least gap, and tracks for the wires of its ports.
+func (r Rules) halo(spots []Spot) [4]int {
+	var ports, halo [4]int
+	for _, spot := range spots {
 		ports[spot.Side]++
 	}
 	for side, n := range ports {
@@ -79,8 +87,9 @@ func (s *state) arrange(i int) {
 		if geom.Side(side).Horizontal() {
 			gap = r.GapX
 		}
-		b.halo[side] = (gap+1)/2 + (n*r.Tracks+9)/10
+		halo[side] = (gap+1)/2 + (n*r.Tracks+9)/10
 	}
+	return halo
 }
 
 // apart tells whether two boxes keep their distance.
@@ -105,9 +114,15 @@ func (s *state) zoneRect(z int) (geom.Rect, bool) {
 		}
 		out = out.Union(s.bodies[i].rect)
 	}
+	if !found && s.floor != nil && s.floor[z].W > 0 {
+		return s.floor[z], true
+	}
 	f := s.p.Rules.Frame
 	out = out.Grow(f.Side, f.Top, f.Side, f.Bottom)
 	out.W = max(out.W, s.p.Titles[z]+3)
+	if s.floor != nil && s.floor[z].W > 0 {
+		out = out.Union(s.floor[z])
+	}
 	return out, found
 }
 
@@ -158,15 +173,21 @@ func (s *state) zoneClear(zone int, rect geom.Rect) bool {
 	return true
 }
 
-// border is the number of free columns kept on both sides of the page, and the first row used.
+// border is the number of free columns kept on both sides of a new page, and the first row used.
 const border = 2
 
+// onPage tells whether r lies on the page. Beside boxes that are pinned or kept nothing can move to the right or down
+// afterwards, so there are no columns or rows below 0.
 func (s *state) onPage(r geom.Rect) bool {
+	low := border
+	if s.floor != nil {
+		low = 0
+	}
 	width := s.p.Rules.MaxWidth
-	if width > 0 && (r.X < border || r.Right() > width-1-border) {
+	if width > 0 && (r.X < low || r.Right() > width-1-low) {
 		return false
 	}
-	return !s.anyPin() || r.X >= border && r.Y >= border
+	return s.floor == nil && !s.anyPin() || r.X >= low && r.Y >= low
 }
 
 func (s *state) anyPin() bool {

@@ -37,6 +37,7 @@ type grid struct {
 	use          [2][]uint8  // wires in the slot
 	past         [2][]uint16 // rounds in which the slot was in conflict
 	step         [4]int32    // cell distance of a step per direction
+	clip         geom.Rect   // where what the cells forbid is being worked out
 }
 
 func (g *grid) index(p geom.Point) int32 { return int32((p.Y-g.y0)*g.w + p.X - g.x0) }
@@ -54,6 +55,7 @@ func (g *grid) inside(p geom.Point) bool {
 func newGrid(p *Problem) *grid {
 	g := &grid{}
 	g.bounds(p)
+	g.clip = g.whole()
 	n := g.w * g.h
 	g.static = make([]uint8, n)
 	g.owner = make([]int32, n)
@@ -73,7 +75,7 @@ func newGrid(p *Problem) *grid {
 	for _, b := range p.Boxes {
 		g.addBox(b, p.Costs.Near)
 	}
-	g.reserve(p)
+	g.reserve(p, p.wiresPer())
 	g.aprons(p)
 	return g
 }
@@ -86,34 +88,18 @@ func (g *grid) bounds(p *Problem) {
 		e.X = max(e.X, min(0, p.Extent().X))
 		e.W = right - e.X
 	}
-	if p.anyPinned() {
-		for _, low := range [2]*int{&e.X, &e.Y} {
-			if *low < 0 {
-				if low == &e.X {
-					e.W += *low
-				} else {
-					e.H += *low
-				}
-				*low = 0
-			}
-		}
+	if p.Anchored {
+		right, bottom := e.Right(), e.Bottom()
+		e.X, e.Y = max(e.X, 0), max(e.Y, 0)
+		e.W, e.H = right-e.X, bottom-e.Y
 	}
 	g.x0, g.y0, g.w, g.h = e.X, e.Y, e.W+1, e.H+1
 }
 
-func (p *Problem) anyPinned() bool {
-	for _, pin := range p.Pinned {
-		if pin {
-			return true
-		}
-	}
-	return false
-}
-
-// each calls f for the cells of r that lie on the grid.
+// each calls f for the cells of r that are being worked out.
 func (g *grid) each(r geom.Rect, f func(c int32)) {
-	for y := max(r.Y, g.y0); y <= min(r.Bottom(), g.y0+g.h-1); y++ {
-		for x := max(r.X, g.x0); x <= min(r.Right(), g.x0+g.w-1); x++ {
+	for y := max(r.Y, g.y0, g.clip.Y); y <= min(r.Bottom(), g.y0+g.h-1, g.clip.Bottom()); y++ {
+		for x := max(r.X, g.x0, g.clip.X); x <= min(r.Right(), g.x0+g.w-1, g.clip.Right()); x++ {
 			f(g.index(geom.Point{X: x, Y: y}))
 		}
 	}
@@ -142,12 +128,7 @@ func (g *grid) addZone(z Zone) {
 
 // reserve keeps the cells straight before every terminal in use for its own wires: one cell for a single wire, which
 // others may cross, and (k-1)/2 rounded up, which are theirs alone, for k wires, so that two can leave at each.
-func (g *grid) reserve(p *Problem) {
-	count := make([]int, len(p.Terminals))
-	for _, w := range p.Wires {
-		count[w.From]++
-		count[w.To]++
-	}
+func (g *grid) reserve(p *Problem, count []int) {
 	for t, k := range count {
 		at, out := p.Terminals[t].At, p.Terminals[t].Side.Step()
 		for i := 0; i < max(min(k, 1), k/2); i++ {
@@ -156,8 +137,11 @@ func (g *grid) reserve(p *Problem) {
 				break
 			}
 			c := g.index(at)
-			if g.static[c]&blocked != 0 || g.owner[c] != 0 {
+			if g.static[c]&blocked != 0 || g.owner[c] != 0 && g.owner[c] != int32(t+1) {
 				break
+			}
+			if !g.clip.Contains(at) {
+				continue
 			}
 			g.owner[c] = int32(t + 1)
 			switch {
@@ -186,7 +170,9 @@ func (g *grid) aprons(p *Problem) {
 			if !g.inside(at) || g.static[g.index(at)]&blocked != 0 {
 				break
 			}
-			g.apron[g.index(at)] = uint8(p.Costs.Label)
+			if g.clip.Contains(at) {
+				g.apron[g.index(at)] = uint8(p.Costs.Label)
+			}
 		}
 	}
 }

@@ -123,3 +123,7 @@ func (r *router) freeBefore(t int) int {
 	}
 	return 8
 }
+
+// OpenRows inserts n rows before a row, as routing does where wires lack room: boxes that begin there or below move
+// down, zones that lie across grow. It reports false, and changes nothing, when a pinned box would move.
+func (p *Problem) OpenRows(before, n int) bool { return p.insert(level, before, n) }

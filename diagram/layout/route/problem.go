@@ -62,6 +62,8 @@ type Problem struct {
 	Paths [][]geom.Point
 	// MaxWidth is the number of columns the drawing may have, counted from column 0; 0 for any.
 	MaxWidth int
+	// Anchored forbids columns and rows below 0.
+	Anchored bool
 	Costs    Costs
 }
 

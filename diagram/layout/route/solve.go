@@ -1,6 +1,5 @@
 package route
 
-import "fmt"
 import "example.com/lugbook/diagram/layout/geom"
 
 // Effort says how hard to try. More of it never makes a drawing less legal.
@@ -11,6 +10,8 @@ type Effort struct {
 	Inserts int
 	// Passes of re-routing single wires once all is legal.
 	Passes int
+	// Polish moves boxes after that.
+	Polish Polishing
 }
 
 // Result is what Solve could not put into the paths.
@@ -33,6 +34,10 @@ func Solve(p *Problem, e Effort) Result {
 	r.legalise(e)
 	left := r.dropConflicts()
 	r.descend(e.Passes)
+	if len(left) == 0 && e.Polish.Tries > 0 {
+		r.polish(e.Polish)
+		r.descend(e.Passes)
+	}
 	labels := r.labels()
 	for i := 0; i < e.Inserts && len(left) == 0; i++ {
 		w := lacking(p.Wires, labels)
@@ -50,9 +55,7 @@ func Solve(p *Problem, e Effort) Result {
 // legalise negotiates and makes room until no slot is shared, or nothing more can be moved.
 func (r *router) legalise(e Effort) {
 	bad := r.negotiate(e.Rounds)
-	Dbg += fmt.Sprint(" bad ", bad)
 	for i := 0; bad > 0 && i < e.Inserts; i++ {
-		Dbg += "w"
 		if !r.widen(r.worst()) {
 			break
 		}
@@ -60,7 +63,6 @@ func (r *router) legalise(e Effort) {
 		bad = r.negotiate(e.Rounds)
 	}
 	for step := 0; bad > 0 && step < spreads; step++ {
-		Dbg += "S"
 		if !r.spread() {
 			break
 		}

@@ -1,0 +1,148 @@
+package layout
+
+import (
+	"errors"
+
+	"example.com/lugbook/diagram/layout/geom"
+	"example.com/lugbook/diagram/layout/place"
+	"example.com/lugbook/diagram/layout/route"
+)
+
+// Route draws the wires between the boxes of d, which stay where they are unless a wire finds no way and rows or
+// columns must be inserted; pinned boxes stay in any case. Paths in d that are still legal are kept, so after moving
+// one box only the wires it touches are drawn anew. The error is nil or says which wires found no way.
+func Route(g Graph, d Drawing, o Options) (Drawing, error) {
+	x, err := newIndex(&g)
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := sameShape(&g, &d); err != nil {
+		return Drawing{}, err
+	}
+	o = o.filled(labelled(&g))
+	copied := d.clone()
+	return routeKept(&g, x, &copied, o)
+}
+
+func routeKept(g *Graph, x *index, d *Drawing, o Options) (Drawing, error) {
+	p := routeProblem(g, x, d, o)
+	p.Anchored = true
+	e := o.work(g).route
+	e.Passes = 0
+	result := route.Solve(p, e)
+	d.takeRoutes(p, result.Labels)
+	if len(result.Left) > 0 {
+		return *d, unrouted(g, result.Left)
+	}
+	return *d, nil
+}
+
+// MoveBox shifts one box of the drawing, its ports and, if it has to, the frame of its zone. It fails when the box
+// would lie on another box or the frame on another frame. The wires keep their paths: call Route.
+func MoveBox(g Graph, d Drawing, id string, by Point) (Drawing, error) {
+	x, err := newIndex(&g)
+	if err != nil {
+		return d, err
+	}
+	at, known := x.box[id]
+	if !known {
+		return d, &GraphError{id, "no such box: correct the id"}
+	}
+	out := d.clone()
+	b := &out.Boxes[at]
+	b.Rect = b.Rect.Moved(by)
+	for k := range b.Ports {
+		b.Ports[k].At = b.Ports[k].At.Add(by)
+	}
+	zone, zoned := x.zone[g.Boxes[at].Zone]
+	if zoned {
+		f := frameRoom
+		out.Zones[zone].Rect = out.Zones[zone].Rect.Union(b.Rect.Grow(f.Side, f.Top, f.Side, f.Bottom))
+	}
+	if b.Rect.X < 0 || b.Rect.Y < 0 || out.collides(&g, at, zone, zoned) {
+		return d, &GraphError{id, "lies on another box or zone there: choose a free place"}
+	}
+	return out, nil
+}
+
+func (d *Drawing) collides(g *Graph, box, zone int, zoned bool) bool {
+	for i, b := range d.Boxes {
+		if i != box && b.Rect.Overlaps(d.Boxes[box].Rect.Grow(1, 1, 1, 1)) {
+			return true
+		}
+		if zoned && g.Boxes[i].Zone != g.Boxes[box].Zone && b.Rect.Overlaps(d.Zones[zone].Rect) {
+			return true
+		}
+	}
+	for i, z := range d.Zones {
+		if zoned && i == zone || z.Rect.W == 0 {
+			continue
+		}
+		if z.Rect.Overlaps(d.Boxes[box].Rect) || zoned && z.Rect.Overlaps(d.Zones[zone].Rect) {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *Drawing) clone() Drawing {
+	out := *d
+	out.Zones = append([]ZoneAt(nil), d.Zones...)
+	out.Boxes = append([]BoxAt(nil), d.Boxes...)
+	for i := range out.Boxes {
+		out.Boxes[i].Ports = append([]PortAt(nil), out.Boxes[i].Ports...)
+	}
+	out.Wires = append([]WireAt(nil), d.Wires...)
+	for i := range out.Wires {
+		out.Wires[i].Path = append([]Point(nil), out.Wires[i].Path...)
+	}
+	return out
+}
+
+// extend carries the previous drawing over to the graph and places what is new. Rows are inserted below a zone that
+// has no room for a new box.
+func extend(g *Graph, x *index, o Options) (Drawing, error) {
+	d, kept := carry(g, x, o.Previous)
+	for range len(g.Boxes) + 1 {
+		q, err := place.Extend(placeProblem(g, x, o, trackSteps[0]), kept, d.zoneRects())
+		var none *place.NoRoomError
+		if errors.As(err, &none) && none.Missing == 0 && d.openBelow(g, x, o, kept, none.Box) {
+			continue
+		}
+		if err != nil {
+			return Drawing{}, placeError(g, err)
+		}
+		next := placed(g, q)
+		next.Wires = d.Wires
+		return routeKept(g, x, next, o)
+	}
+	return Drawing{}, &PinError{g.Boxes[0].ID}
+}
+
+func (d *Drawing) zoneRects() []geom.Rect {
+	out := make([]geom.Rect, len(d.Zones))
+	for i, z := range d.Zones {
+		out[i] = z.Rect
+	}
+	return out
+}
+
+// openBelow makes room for a box at the bottom of its zone. It reports false when a pinned box is in the way.
+func (d *Drawing) openBelow(g *Graph, x *index, o Options, kept []*place.Kept, box int) bool {
+	zone, zoned := x.zone[g.Boxes[box].Zone]
+	if !zoned || d.Zones[zone].Rect.W == 0 {
+		return false
+	}
+	rows := g.Boxes[box].H + 2*o.Pitch*(len(g.Boxes[box].Ports)+2)
+	p := routeProblem(g, x, d, o)
+	if !p.OpenRows(d.Zones[zone].Rect.Bottom(), rows) {
+		return false
+	}
+	d.takeRoutes(p, make([]Label, len(d.Wires)))
+	for i, k := range kept {
+		if k != nil {
+			k.Rect = d.Boxes[i].Rect
+		}
+	}
+	return true
+}

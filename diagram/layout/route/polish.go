@@ -1,0 +1,380 @@
+package route
+
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/chance"
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+// Polishing says how boxes may be moved once the wires are drawn.
+type Polishing struct {
+	// Tries is the number of moves tried.
+	Tries int
+	Seed  uint64
+	// GapX and GapY are the least distances of two boxes.
+	GapX, GapY int
+	// Size is the price of one more step of the whole drawing's width and height.
+	Size int
+	// Inside holds per box the rectangle that it may not leave; one of W = 0 binds nothing.
+	Inside []geom.Rect
+	// Swap numbers terminals that may change places with others of the same number on the same box; 0 is none.
+	Swap []int
+}
+
+// Temperatures of polishing, in the prices of routes.
+const (
+	polishStart = 24 * chance.One
+	polishSteps = 64
+	polishCool  = 61000 // of 65536: from 24 to about 0.25 in all steps
+)
+
+// polisher moves boxes of a routed drawing and routes their wires anew.
+type polisher struct {
+	*router
+	o       Polishing
+	rnd     chance.Source
+	count   []int   // wires per terminal
+	wires   [][]int // wires per box
+	movable []int
+	swaps   [][]int // terminals that may change places
+	saved   []saved
+	boxes   []moved
+	size    int
+}
+
+type saved struct {
+	wire  int
+	cells []int32
+}
+
+type moved struct {
+	box int
+	by  geom.Point
+}
+
+// polish improves a legal drawing by moving boxes, routing what is touched by free slots, and keeping what pays, or,
+// early on, costs little more. Post: still legal, boxes still apart.
+func (r *router) polish(o Polishing) {
+	s := &polisher{router: r, o: o, rnd: chance.New(o.Seed), count: r.p.wiresPer(), wires: make([][]int, len(r.p.Boxes))}
+	for w, wire := range r.p.Wires {
+		for _, t := range [2]int{wire.From, wire.To} {
+			if b := r.p.Terminals[t].Box; !slices.Contains(s.wires[b], w) {
+				s.wires[b] = append(s.wires[b], w)
+			}
+		}
+	}
+	for b := range r.p.Boxes {
+		if b >= len(r.p.Pinned) || !r.p.Pinned[b] {
+			s.movable = append(s.movable, b)
+		}
+	}
+	s.findSwaps()
+	s.size = s.extent()
+	if len(s.movable) == 0 {
+		return
+	}
+	t := int64(polishStart)
+	for range polishSteps {
+		for range o.Tries / polishSteps {
+			s.try(t)
+		}
+		t = t * polishCool >> 16
+	}
+}
+
+func (s *polisher) findSwaps() {
+	at := map[[2]int]int{}
+	for t, class := range s.o.Swap {
+		if class == 0 {
+			continue
+		}
+		key := [2]int{s.p.Terminals[t].Box, class}
+		k, seen := at[key]
+		if !seen {
+			k = len(s.swaps)
+			at[key] = k
+			s.swaps = append(s.swaps, nil)
+		}
+		s.swaps[k] = append(s.swaps[k], t)
+	}
+	s.swaps = slices.DeleteFunc(s.swaps, func(ts []int) bool { return len(ts) < 2 })
+}
+
+func (s *polisher) try(t int64) {
+	if len(s.swaps) > 0 && s.rnd.Below(100) < 30 {
+		s.trySwap(t)
+		return
+	}
+	s.propose()
+	for _, m := range s.boxes {
+		s.shift(m.box, m.by)
+	}
+	if !s.roomy() {
+		s.shiftBack()
+		return
+	}
+	s.shiftBack()
+	s.saved = s.saved[:0]
+	var regions []geom.Rect
+	before := 0
+	for _, m := range s.boxes {
+		regions = append(regions, s.region(m.box))
+		before += s.ripAll(s.wires[m.box])
+	}
+	for _, m := range s.boxes {
+		s.shift(m.box, m.by)
+		regions = append(regions, s.region(m.box))
+	}
+	s.settle(t, before, regions, s.shiftBack)
+}
+
+// settle routes the ripped wires in the changed problem, and undoes the change when that is not worth it.
+func (s *polisher) settle(t int64, before int, regions []geom.Rect, undo func()) {
+	for _, r := range regions {
+		s.g.refresh(s.p, s.count, r)
+	}
+	before += s.ripIllegal(regions)
+	after, ok := s.drawSaved()
+	size := s.extent()
+	if ok && s.rnd.Takes(after-before+size-s.size, t) {
+		s.size = size
+		return
+	}
+	for _, k := range s.saved {
+		if !s.missing(k.wire) {
+			s.rip(k.wire)
+		}
+	}
+	undo()
+	for _, r := range regions {
+		s.g.refresh(s.p, s.count, r)
+	}
+	for _, k := range s.saved {
+		s.take(k.wire, k.cells)
+	}
+}
+
+// propose fills boxes with a random move: a shift, one that straightens a wire, or two boxes changing places.
+func (s *polisher) propose() {
+	b := s.movable[s.rnd.Below(len(s.movable))]
+	s.boxes = s.boxes[:0]
+	dice := s.rnd.Below(100)
+	switch {
+	case dice < 35 && len(s.wires[b]) > 0:
+		wire := s.p.Wires[s.wires[b][s.rnd.Below(len(s.wires[b]))]]
+		mine, other := s.p.Terminals[wire.From], s.p.Terminals[wire.To]
+		if mine.Box != b {
+			mine, other = other, mine
+		}
+		d := other.At.Sub(mine.At)
+		if mine.Side.Horizontal() {
+			s.boxes = append(s.boxes, moved{b, geom.Point{X: s.rnd.Within(2), Y: d.Y}})
+		} else {
+			s.boxes = append(s.boxes, moved{b, geom.Point{X: d.X, Y: s.rnd.Within(2)}})
+		}
+	case dice < 42:
+		o := s.movable[s.rnd.Below(len(s.movable))]
+		d := geom.Point{X: s.p.Boxes[o].X - s.p.Boxes[b].X, Y: s.p.Boxes[o].Y - s.p.Boxes[b].Y}
+		if o != b {
+			s.boxes = append(s.boxes, moved{b, d}, moved{o, d.Times(-1)})
+		}
+	default:
+		reach := 1 + s.rnd.Below(8)
+		s.boxes = append(s.boxes, moved{b, geom.Point{X: s.rnd.Within(reach), Y: s.rnd.Within(reach)}})
+	}
+}
+
+func (s *polisher) shift(b int, d geom.Point) {
+	s.p.Boxes[b] = s.p.Boxes[b].Moved(d)
+	for t := range s.p.Terminals {
+		if s.p.Terminals[t].Box == b {
+			s.p.Terminals[t].At = s.p.Terminals[t].At.Add(d)
+		}
+	}
+}
+
+func (s *polisher) shiftBack() {
+	for _, m := range s.boxes {
+		s.shift(m.box, m.by.Times(-1))
+	}
+}
+
+// roomy tells whether the boxes to be moved keep their distances where they are now.
+func (s *polisher) roomy() bool {
+	area := s.g.whole().Grow(-2, -2, -2, -2)
+	for _, m := range s.boxes {
+		b := s.p.Boxes[m.box]
+		bound := area
+		if in := s.o.Inside[m.box]; in.W > 0 {
+			bound = in
+		}
+		if bound.Union(b) != bound || m.by == (geom.Point{}) {
+			return false
+		}
+		wide := b.Grow(s.o.GapX-1, s.o.GapY-1, s.o.GapX-1, s.o.GapY-1)
+		for i, other := range s.p.Boxes {
+			if i != m.box && wide.Overlaps(other) {
+				return false
+			}
+		}
+		for z := range s.p.Zones {
+			if s.o.Inside[m.box].W == 0 && wide.Overlaps(s.p.Zones[z].Rect) {
+				return false
+			}
+		}
+	}
+	return len(s.boxes) > 0 && s.stubsKept()
+}
+
+// stubsKept tells whether the boxes to be moved leave the cells alone that terminals of other boxes reserve.
+func (s *polisher) stubsKept() bool {
+	foreign := func(c int32) bool {
+		o := s.g.owner[c]
+		return o != 0 && !slices.ContainsFunc(s.boxes, func(m moved) bool { return m.box == s.p.Terminals[o-1].Box })
+	}
+	for _, m := range s.boxes {
+		kept := true
+		s.g.each(s.p.Boxes[m.box], func(c int32) { kept = kept && !foreign(c) })
+		for t, terminal := range s.p.Terminals {
+			at := terminal.At
+			for i := 0; terminal.Box == m.box && i < max(1, s.count[t]/2); i++ {
+				at = at.Add(terminal.Side.Step())
+				kept = kept && s.g.inside(at) && !foreign(s.g.index(at))
+			}
+		}
+		if !kept {
+			return false
+		}
+	}
+	return true
+}
+
+// region is all that a box and its terminals say about cells.
+func (s *polisher) region(b int) geom.Rect {
+	side := 2
+	for _, w := range s.wires[b] {
+		side = max(side, s.p.Wires[w].labelRoom()+1)
+	}
+	stub := 2
+	for t := range s.p.Terminals {
+		if s.p.Terminals[t].Box == b {
+			stub = max(stub, s.count[t]/2+1)
+		}
+	}
+	side = max(side, stub)
+	return s.p.Boxes[b].Grow(side, stub, side, stub)
+}
+
+// ripAll rips wires, remembers them, and returns what they cost; a crossing between two of them counts once.
+func (s *polisher) ripAll(wires []int) int {
+	sum := 0
+	for _, w := range wires {
+		if s.missing(w) {
+			continue
+		}
+		sum += s.cost(w)
+		s.saved = append(s.saved, saved{w, s.rip(w)})
+	}
+	return sum
+}
+
+// ripIllegal rips the wires that run through cells of the regions where they may no longer.
+func (s *polisher) ripIllegal(regions []geom.Rect) int {
+	var list []int
+	for w, cells := range s.cells {
+		if cells == nil {
+			continue
+		}
+		q := s.goalOf(w)
+		for i, c := range cells {
+			at := s.g.point(c)
+			if !slices.ContainsFunc(regions, func(r geom.Rect) bool { return r.Contains(at) }) {
+				continue
+			}
+			if !s.legalAt(q, cells, i) {
+				list = append(list, w)
+				break
+			}
+		}
+	}
+	return s.ripAll(list)
+}
+
+// legalAt tells whether a path may pass its i-th cell as it does, other wires aside.
+func (s *polisher) legalAt(q goal, cells []int32, i int) bool {
+	in, out := axisOf(q.out), axisOf(q.in)
+	if i > 0 {
+		in = s.axisBetween(cells[i-1], cells[i])
+	}
+	if i+1 < len(cells) {
+		out = s.axisBetween(cells[i], cells[i+1])
+	}
+	c := cells[i]
+	return s.g.allows(c, in, q.from, q.to) && s.g.allows(c, out, q.from, q.to) && (in == out || s.g.static[c]&frame == 0)
+}
+
+func (r *router) axisBetween(a, b int32) int {
+	if d := b - a; d == 1 || d == -1 {
+		return level
+	}
+	return upright
+}
+
+// drawSaved routes the remembered wires by free slots, those with near ends first, and returns what they cost.
+func (s *polisher) drawSaved() (int, bool) {
+	slices.SortStableFunc(s.saved, func(a, b saved) int { return s.span(a.wire) - s.span(b.wire) })
+	sum := 0
+	for _, k := range s.saved {
+		if !s.draw(k.wire, 0) {
+			return 0, false
+		}
+		sum += s.cost(k.wire)
+	}
+	return sum, true
+}
+
+func (s *polisher) span(w int) int {
+	d := s.p.Terminals[s.p.Wires[w].From].At.Sub(s.p.Terminals[s.p.Wires[w].To].At)
+	return geom.Abs(d.X) + geom.Abs(d.Y)
+}
+
+// trySwap exchanges the places of two terminals of one box.
+func (s *polisher) trySwap(t int64) {
+	list := s.swaps[s.rnd.Below(len(s.swaps))]
+	a, b := list[s.rnd.Below(len(list))], list[s.rnd.Below(len(list))]
+	if a == b || s.count[a]+s.count[b] == 0 {
+		return
+	}
+	exchange := func() {
+		x, y := &s.p.Terminals[a], &s.p.Terminals[b]
+		x.At, y.At = y.At, x.At
+		x.Side, y.Side = y.Side, x.Side
+	}
+	var wires []int
+	for _, w := range s.wires[s.p.Terminals[a].Box] {
+		if wire := s.p.Wires[w]; wire.From == a || wire.To == a || wire.From == b || wire.To == b {
+			wires = append(wires, w)
+		}
+	}
+	s.saved = s.saved[:0]
+	region := s.region(s.p.Terminals[a].Box)
+	before := s.ripAll(wires)
+	exchange()
+	s.settle(t, before, []geom.Rect{region}, exchange)
+}
+
+// extent prices the rectangle around all boxes and zones.
+func (s *polisher) extent() int {
+	e := s.p.Boxes[0]
+	for _, b := range s.p.Boxes {
+		e = e.Union(b)
+	}
+	for _, z := range s.p.Zones {
+		e = e.Union(z.Rect)
+	}
+	if s.p.MaxWidth > 0 {
+		return s.o.Size * s.p.Costs.Row * e.H
+	}
+	return s.o.Size * (s.p.Costs.Col*e.W + s.p.Costs.Row*e.H)
+}
