@@ -31,7 +31,6 @@ func Check(p *Page) []Fault {
 		c.wire(w)
 	}
 	for _, w := range p.Wires {
-		c.seen(w)
 		c.label(w)
 	}
 	for _, f := range p.Flags {

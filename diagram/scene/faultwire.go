@@ -25,20 +25,6 @@ func (c *checker) wire(w Wire) {
 	}
 }
 
-// seen faults a wire that passes under another right where it meets a terminal: a
-// reader would take the other for it.
-func (c *checker) seen(w Wire) {
-	cells := Cells(w.Path)
-	for _, k := range []struct{ at, next int }{{0, 1}, {len(cells) - 1, len(cells) - 2}} {
-		if len(cells) < 3 {
-			return
-		}
-		if at, next := cells[k.at], cells[k.next]; at.Y == next.Y && len(c.runs[next]) > 1 {
-			c.fault(next, []string{w.ID}, "wire %s is hidden where it meets %s", w.ID, c.ports[at].name)
-		}
-	}
-}
-
 // end checks one end of a wire: on a free port, leaving the box, where it says.
 func (c *checker) end(w Wire, at, next Point, name string) {
 	p, ok := c.ports[at]

@@ -56,9 +56,11 @@ func blockWords(p *scene.Page) block {
 // set sets the title block in lines of a number of columns.
 func (b block) set(columns int) []blockLine {
 	var lines []blockLine
-	if scene.Width(b.left)+scene.Width(b.right)+2 <= columns {
+	switch width := scene.Width(b.left) + scene.Width(b.right); {
+	case width == 0:
+	case width+2 <= columns:
 		lines = append(lines, blockLine{left: b.left, right: b.right, bold: true})
-	} else {
+	default:
 		lines = folded(folded(lines, b.left, columns, true), b.right, columns, true)
 	}
 	lines = folded(lines, b.remarks, columns, false)

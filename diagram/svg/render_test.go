@@ -148,17 +148,19 @@ func sceneTriples(p *scene.Page) []string {
 	return found
 }
 
-// textTriples reads the same off a page painted in text: a wire's cell next to a
-// terminal's.
+// textTriples reads the same off a page painted in text: from each terminal outwards,
+// under wires that cross, to the first piece of line that points at the terminal.
 func textTriples(p *scene.Page) []string {
 	g := text.Render(p, text.Options{Bare: true})
 	found := []string{}
 	for _, b := range p.Boxes {
 		for _, port := range b.Ports {
 			dx, dy := port.Side.Step()
-			at := port.At.Add(dx, dy)
-			mark, next := g.At(port.At.X, port.At.Y), g.At(at.X, at.Y)
-			if next.Role == text.WireLine && mark.Role == text.PortJoin && meets(next.Rune, port.Side) {
+			mark, at := g.At(port.At.X, port.At.Y), port.At.Add(dx, dy)
+			for dy == 0 && strings.ContainsRune("│┃║╎╏", g.At(at.X, at.Y).Rune) {
+				at.X += dx
+			}
+			if next := g.At(at.X, at.Y); next.Role == text.WireLine && mark.Role == text.PortJoin && meets(next.Rune, port.Side) {
 				found = append(found, fmt.Sprint(mark.Owner.ID, " ", mark.Owner.Port, " ", next.Owner.ID))
 			}
 		}

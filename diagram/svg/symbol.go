@@ -8,6 +8,10 @@ import (
 	"example.com/lugbook/diagram/symbol"
 )
 
+// lowered is how far a symbol is moved down, in units of its own: the text above it
+// reaches down to its room, while the frame below leaves half a row free.
+const lowered = 2
+
 // symbol draws a symbol into its room: in full size on three rows, in half size on one.
 func (d *painter) symbol(s symbol.Symbol, room scene.Rect) {
 	scale, class := 1, "y"
@@ -15,7 +19,7 @@ func (d *painter) symbol(s symbol.Symbol, room scene.Rect) {
 		scale, class = 2, "y big"
 	}
 	x := room.X*cellW + (room.W*cellW-symbol.W*scale)/2
-	y := room.Y*cellH + (room.H*cellH-symbol.H*scale)/2
+	y := room.Y*cellH + (room.H*cellH-symbol.H*scale)/2 + lowered*scale
 	transform := fmt.Sprintf("translate(%d %d)", x, y)
 	if scale > 1 {
 		transform += fmt.Sprintf(" scale(%d)", scale)
