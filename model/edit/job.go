@@ -36,7 +36,7 @@ func (e StartSheet) Apply(j *model.Job) error {
 		return model.Expected("one of the sheets " + strings.Join(names, ", "))
 	}
 	if j.Sheet(e.New) != nil {
-		return fmt.Errorf("the job has a %s sheet already", e.New)
+		return fmt.Errorf("the %s sheet is there already", e.New)
 	}
 	fresh := model.Sheet{Name: e.New}
 	if e.Copy != "" {

@@ -64,10 +64,10 @@ func (e RemovePart) Apply(j *model.Job) error {
 	for i := range s.Wires {
 		w := &s.Wires[i]
 		if onPart(w.From) {
-			w.From, w.FromLug = leave, model.Wire{}.FromLug
+			moveEnd(w, From, leave)
 		}
 		if onPart(w.To) {
-			w.To, w.ToLug = leave, model.Wire{}.ToLug
+			moveEnd(w, To, leave)
 		}
 	}
 	s.Terminals = slices.DeleteFunc(s.Terminals, func(t model.Terminal) bool { return t.At.Part == e.ID })

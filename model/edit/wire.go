@@ -130,22 +130,30 @@ func (e ReEnd) Apply(j *model.Job) error {
 	if err != nil {
 		return err
 	}
-	end, lug := &w.From, &w.FromLug
-	switch e.Side {
-	case From:
-	case To:
-		end, lug = &w.To, &w.ToLug
-	default:
+	if e.Side != From && e.Side != To {
 		return model.Expected("one of the ends from, to")
 	}
-	w.Judged = slices.DeleteFunc(w.Judged, func(k model.Judgement) bool { return k == model.Judgement(e.Side) })
-	if t := s.Terminal(end.At); t != nil {
+	old := w.From
+	if e.Side == To {
+		old = w.To
+	}
+	if t := s.Terminal(old.At); t != nil {
 		unseat(t, w.ID)
 	}
-	*end, *lug = e.End, unit.Stud{}
+	moveEnd(w, e.Side, e.End)
 	seat(s, e.End.At, w.ID, e.Seat)
 	dropBlank(s)
 	return nil
+}
+
+// moveEnd gives a wire another end and forgets what was recorded of the old one.
+func moveEnd(w *model.Wire, side Side, end model.End) {
+	if side == From {
+		w.From, w.FromLug = end, unit.Stud{}
+	} else {
+		w.To, w.ToLug = end, unit.Stud{}
+	}
+	w.Judged = slices.DeleteFunc(w.Judged, func(j model.Judgement) bool { return j == model.Judgement(side) })
 }
 
 // SetWire sets one property of a wire from text, as the job file writes it. An end
