@@ -54,9 +54,9 @@ func TestCheckNamesEachFault(t *testing.T) {
 		"wire w1 does not leave a.p straight": func(s *scenetest.Sketch) {
 			s.Wires[0].Path = []scene.Point{{X: 13, Y: 6}, {X: 13, Y: 2}, {X: 36, Y: 2}, {X: 36, Y: 6}, {X: 40, Y: 6}}
 		},
-		"wires w3 and w1 end in one cell":      func(s *scenetest.Sketch) { s.Wire("w3", "a.p", "b.q", scene.Control, "", "", -1, 30) },
-		"wires w3 and w1 lie on each other":    func(s *scenetest.Sketch) { s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 36, 6, 30, 2, 2) },
-		"wire w3 runs through a":               func(s *scenetest.Sketch) { s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 36, 5, 2) },
+		"wires w3 and w1 end in one cell":   func(s *scenetest.Sketch) { s.Wire("w3", "a.p", "b.q", scene.Control, "", "", -1, 30) },
+		"wires w3 and w1 lie on each other": func(s *scenetest.Sketch) { s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 36, 6, 30, 2, 2) },
+		"wire w3 runs through a":            func(s *scenetest.Sketch) { s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 36, 5, 2) },
 		"wire w2 is too short to be seen": func(s *scenetest.Sketch) {
 			s.Flags[0].Rect.X, s.Flags[0].Rect.Y, s.Flags[0].Port.At = 14, 8, scene.Point{X: 14, Y: 8}
 			s.Wires[1].Path = []scene.Point{{X: 13, Y: 8}, {X: 14, Y: 8}}
