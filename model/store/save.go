@@ -104,11 +104,12 @@ func (f *File) inspect(dir folder, o Options) (target, error) {
 		return target{}, &LinksError{Path: f.Path(), Names: links(info)}
 	}
 	data, err := dir.Read(f.base, MaxBytes)
+	var size *SizeError // it was not when it was read
+	if !o.Overwrite && (errors.As(err, &size) || err == nil && !f.ours(HashOf(data))) {
+		return target{}, &ChangedError{Path: f.Path()}
+	}
 	if err != nil {
 		return target{}, err
-	}
-	if !o.Overwrite && !f.ours(HashOf(data)) {
-		return target{}, &ChangedError{Path: f.Path()}
 	}
 	return target{info: info, data: data}, nil
 }

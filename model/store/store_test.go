@@ -152,6 +152,16 @@ func TestSaveNoticesOtherPrograms(t *testing.T) {
 	require.Equal(t, "theirs", string(kept))
 	require.Equal(t, "ours", s.content())
 
+	require.NoError(t, os.Truncate(s.path, MaxBytes+1))
+	changed, err = f.Changed()
+	require.NoError(t, err)
+	require.True(t, changed)
+	_, err = f.Save([]byte("more"), Options{})
+	require.ErrorAs(t, err, &ce)
+	var se *SizeError
+	_, err = f.Save([]byte("more"), Options{Overwrite: true})
+	require.ErrorAs(t, err, &se, "what cannot be kept is not replaced")
+
 	require.NoError(t, os.Remove(s.path))
 	changed, err = f.Changed()
 	require.NoError(t, err)

@@ -40,15 +40,18 @@
 // end of its line, or at the end of a block. A comment at the head of the file that
 // is followed by a blank line belongs to the file. An element of a list without keys
 // is known by its content and, if that changed, by its position. One blank line between
-// comment lines stays. A key that is not written because its value is zero leaves its
-// comments at the end of its block. Comments do not survive, or move, as follows:
+// comment lines stays. A file that is read and written without an edit keeps every
+// comment, but some move:
 //
-//   - those at an entry that is removed or whose key is changed go with it;
-//   - a comment inside a one-line list or mapping makes it a block;
+//   - a key that is not written because its value is zero leaves its comments at the end
+//     of its block;
+//   - a comment inside a one-line list or mapping makes it a block; one inside a struct that
+//     is written as its one value moves above it;
 //   - the second line of a comment that continues at the end of a line moves above the
 //     next entry;
-//   - a comment at the end of a line that no longer has an entry of its own, such as a
-//     closing bracket, moves to the entry that the bracket closes;
-//   - # directly after a bracket, comma or quote, without a space before it, is dropped;
-//   - a byte order mark, document markers (---, ...) and directives are dropped.
+//   - a comment behind a closing bracket moves to the entry that the bracket closes, and
+//     above an item of a list that takes several lines.
+//
+// Comments at an entry that is removed or whose key is changed go with it. A byte
+// order mark, document markers (---, ...) and directives are not kept.
 package strictyaml

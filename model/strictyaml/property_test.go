@@ -1,6 +1,7 @@
 package strictyaml
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -89,6 +90,16 @@ func TestCommentsAnywhereSurvive(t *testing.T) {
 	})
 }
 
+// commentsOf lists the comments of a document by text.
+func commentsOf(d *Document) []string {
+	var texts []string
+	for _, r := range slices.Concat(d.header, d.root.remarks()) {
+		texts = append(texts, r.text)
+	}
+	slices.Sort(texts)
+	return texts
+}
+
 // stripped is the full file without its comments.
 func stripped() string {
 	var s store
@@ -124,6 +135,7 @@ func FuzzDecode(f *testing.F) {
 		again, problems := Decode("f", once, &second, Limits{})
 		require.NoError(t, problems.Err(), "%q", once)
 		require.Equal(t, first, second)
+		require.Equal(t, commentsOf(doc), commentsOf(again), "%q", once)
 		twice, err := Encode(second, again)
 		require.NoError(t, err)
 		require.Equal(t, string(once), string(twice))
