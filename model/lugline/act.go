@@ -15,7 +15,7 @@ import (
 // stands there. An expected wire that is seen gets its place here; one that is not here
 // keeps its far end and goes out of sight. Edit fails if the line says nothing, or speaks
 // of an expected wire where none agrees.
-func (r *Reading) Edit(id model.WireID) (edit.Edit, error) {
+func (r Reading) Edit(id model.WireID) (edit.Edit, error) {
 	switch {
 	case r.IsBlank():
 		return nil, errors.New("nothing is entered; type what is on the stud, such as k6 b2+, or % for nothing")
@@ -35,7 +35,7 @@ func (r *Reading) Edit(id model.WireID) (edit.Edit, error) {
 }
 
 // step is one edit, or several as a group.
-func (r *Reading) step(title string, edits []edit.Edit) edit.Edit {
+func (r Reading) step(title string, edits []edit.Edit) edit.Edit {
 	if len(edits) == 1 {
 		return edits[0]
 	}
@@ -44,7 +44,7 @@ func (r *Reading) step(title string, edits []edit.Edit) edit.Edit {
 
 // emptyStud records that the stud was looked at and carries nothing: wires expected here
 // go out of sight.
-func (r *Reading) emptyStud() (edit.Edit, error) {
+func (r Reading) emptyStud() (edit.Edit, error) {
 	sheet := r.here.Sheet
 	if stack := recorded(sheet, r.At); len(stack) > 0 {
 		return nil, fmt.Errorf("%s carries %s by this record; remove it there first", Name(r.At), stack[0])
@@ -57,7 +57,7 @@ func (r *Reading) emptyStud() (edit.Edit, error) {
 }
 
 // confirmed records what was seen of an expected wire.
-func (r *Reading) confirmed(w *model.Wire) edit.Edit {
+func (r Reading) confirmed(w *model.Wire) edit.Edit {
 	onWire, joint := split(r.Condition)
 	title := fmt.Sprintf("%s seen at %s", w.ID, Name(r.At))
 	var edits []edit.Edit
@@ -73,7 +73,7 @@ func (r *Reading) confirmed(w *model.Wire) edit.Edit {
 }
 
 // notHere leaves the end that was believed here out of sight.
-func (r *Reading) notHere(w *model.Wire) edit.Edit {
+func (r Reading) notHere(w *model.Wire) edit.Edit {
 	side := edit.From
 	if w.To.At == r.At {
 		side = edit.To
@@ -82,7 +82,7 @@ func (r *Reading) notHere(w *model.Wire) edit.Edit {
 }
 
 // fillIn adds to a wire what the line says beyond what is recorded.
-func (r *Reading) fillIn(w *model.Wire, conditions []model.Condition) []edit.Edit {
+func (r Reading) fillIn(w *model.Wire, conditions []model.Condition) []edit.Edit {
 	var edits []edit.Edit
 	set := func(field, was, is string) {
 		if is != was {
@@ -107,7 +107,7 @@ func (r *Reading) fillIn(w *model.Wire, conditions []model.Condition) []edit.Edi
 }
 
 // onStud adds conditions and a note to what is recorded of the stud.
-func (r *Reading) onStud(conditions []model.Condition, note string) []edit.Edit {
+func (r Reading) onStud(conditions []model.Condition, note string) []edit.Edit {
 	var t model.Terminal
 	if known := r.here.Sheet.Terminal(r.At); known != nil {
 		t = *known
@@ -122,7 +122,7 @@ func (r *Reading) onStud(conditions []model.Condition, note string) []edit.Edit 
 	return edits
 }
 
-func (r *Reading) setStud(field, text string) edit.Edit {
+func (r Reading) setStud(field, text string) edit.Edit {
 	return edit.SetTerminal{Sheet: r.here.Sheet.Name, At: r.At, Field: field, Text: text}
 }
 

@@ -38,7 +38,7 @@ const mostCandidates = 8
 // Complete lists ways to go on with the line, likeliest first: on an empty line whole
 // wires that are expected here or next in a series; later the far end. It never offers a
 // condition.
-func (r *Reading) Complete() []Candidate {
+func (r Reading) Complete() []Candidate {
 	line := r.Written
 	if strings.TrimSpace(line) == "" {
 		return r.wholeLines()
@@ -65,7 +65,7 @@ func (r *Reading) Complete() []Candidate {
 }
 
 // wholeLines are the lines that an empty one can become.
-func (r *Reading) wholeLines() []Candidate {
+func (r Reading) wholeLines() []Candidate {
 	var list []Candidate
 	add := func(e Entry, why Reason) {
 		e.At = r.At
@@ -84,7 +84,7 @@ func (r *Reading) wholeLines() []Candidate {
 }
 
 // candidates ranks studs as the far end of the line and writes the first of them.
-func (r *Reading) candidates(ats []model.TerminalRef, before string) []Candidate {
+func (r Reading) candidates(ats []model.TerminalRef, before string) []Candidate {
 	ranks := newRanking(r).all(ats)
 	list := studs(r.here)
 	var out []Candidate

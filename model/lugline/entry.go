@@ -37,13 +37,13 @@ type Entry struct {
 }
 
 // IsWire reports whether the entry speaks of a wire and not only of the stud.
-func (e *Entry) IsWire() bool {
+func (e Entry) IsWire() bool {
 	return e.Verdict != "" || !e.Colour.IsZero() || !e.Gauge.IsZero() || e.NoLook || !e.Far.IsZero() ||
 		e.Mark != "" || e.Bundle != "" || len(e.Unknown) > 0
 }
 
 // IsBlank reports whether the entry says nothing at all.
-func (e *Entry) IsBlank() bool {
+func (e Entry) IsBlank() bool {
 	return !e.IsWire() && !e.None && len(e.Condition) == 0 && e.Note == ""
 }
 
@@ -67,7 +67,7 @@ func EntryOf(w *model.Wire, at model.TerminalRef) Entry {
 }
 
 // wire is the new wire that the entry describes, from the stud to the far end.
-func (e *Entry) wire(id model.WireID) model.Wire {
+func (e Entry) wire(id model.WireID) model.Wire {
 	onWire, _ := split(e.Condition)
 	w := model.Wire{
 		ID: id, From: model.End{At: e.At}, To: e.Far, Colour: e.Colour, Gauge: e.Gauge,
@@ -81,7 +81,7 @@ func (e *Entry) wire(id model.WireID) model.Wire {
 }
 
 // judged lists what the entry says was judged; far is the name of the far end.
-func (e *Entry) judged(far model.Judgement) []model.Judgement {
+func (e Entry) judged(far model.Judgement) []model.Judgement {
 	var list []model.Judgement
 	for _, j := range []struct {
 		is bool
@@ -95,7 +95,7 @@ func (e *Entry) judged(far model.Judgement) []model.Judgement {
 }
 
 // fullNote is the note with the tokens that could not be read.
-func (e *Entry) fullNote() string {
+func (e Entry) fullNote() string {
 	if len(e.Unknown) == 0 {
 		return e.Note
 	}
@@ -115,7 +115,7 @@ func addNote(note, more string) string {
 
 // agrees reports whether nothing that the entry says of a wire contradicts what is
 // recorded of one that has an end on the terminal.
-func (e *Entry) agrees(w *model.Wire, at model.TerminalRef) bool {
+func (e Entry) agrees(w *model.Wire, at model.TerminalRef) bool {
 	far := w.Far(at)
 	far.In = ""
 	return (e.Colour.IsZero() || w.Colour.IsZero() || e.Colour == w.Colour) &&

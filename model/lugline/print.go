@@ -20,7 +20,7 @@ func Print(w *model.Wire, c Context) string {
 
 // Line writes the entry in its shortest plain form. Entered in the same context, it
 // reads as the same entry.
-func (e *Entry) Line(c Context) string {
+func (e Entry) Line(c Context) string {
 	var words []string
 	add := func(mark, text string) {
 		if text != "" {
@@ -40,7 +40,7 @@ func (e *Entry) Line(c Context) string {
 	return strings.Join(words, " ")
 }
 
-func (e *Entry) look() string {
+func (e Entry) look() string {
 	var hue, size string
 	if !e.Colour.IsZero() {
 		hue = shortHue(e.Colour) + question(e.ColourJudged)
@@ -62,7 +62,7 @@ func question(judged bool) string {
 	return ""
 }
 
-func (e *Entry) far(c Context) string {
+func (e Entry) far(c Context) string {
 	switch {
 	case e.None:
 		return "%"

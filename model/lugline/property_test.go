@@ -179,6 +179,17 @@ func TestStudsShortenToOneStudOnly(t *testing.T) {
 	}
 }
 
+func TestAnEndIsNoShortening(t *testing.T) {
+	here := standing(t, "b1.-")
+	for _, id := range []string{"cu", "cx"} {
+		here.Sheet.Parts = append(here.Sheet.Parts, model.Part{ID: model.PartID(id), Kind: model.UnknownKind})
+		here.Sheet.Wires = append(here.Sheet.Wires, model.Wire{ID: model.WireID(id), From: model.On(model.PartID(id), "t"), To: model.LooseEnd(model.Cut)})
+	}
+	w := model.Wire{ID: "w1", From: model.End{At: here.At}, To: model.On("cu", "t")}
+	require.Equal(t, "cu.t", lugline.Print(&w, here), "ct fits two studs, and cut is a bare end")
+	require.Equal(t, model.LooseEnd(model.Cut), lugline.Parse("k6 cut", here).Far)
+}
+
 func TestANumberIsNeverCutShort(t *testing.T) {
 	here := standing(t, "x1.9")
 	here.Sheet.Parts = append(here.Sheet.Parts, model.Part{ID: "b14", Kind: "battery"})

@@ -25,7 +25,7 @@ type ranking struct {
 // terminalKind is a terminal of a kind of part.
 type terminalKind struct{ kind, name string }
 
-func newRanking(r *Reading) *ranking {
+func newRanking(r Reading) *ranking {
 	k := &ranking{here: r.here, expected: map[model.TerminalRef]bool{}, lugs: map[model.TerminalRef]int{}}
 	k.series, _ = r.here.nextInSeries()
 	for _, id := range Expected(r.here.Sheet, r.At) {

@@ -52,4 +52,4 @@ func Parse(line string, at Context) Reading {
 }
 
 // inVain reports whether the line says + or - though no wire that agrees is expected.
-func (r *Reading) inVain() bool { return r.Verdict != "" && r.Confirms == "" }
+func (r Reading) inVain() bool { return r.Verdict != "" && r.Confirms == "" }

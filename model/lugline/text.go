@@ -8,7 +8,7 @@ import (
 
 // Text is the reading in words, to be shown while the line is typed. It is empty for
 // an empty line.
-func (r *Reading) Text() string {
+func (r Reading) Text() string {
 	said := r.said()
 	if r.OrStud != (model.TerminalRef{}) && r.Far.IsZero() && len(r.Among) == 0 {
 		said = append(said, "or "+Name(r.OrStud)+": type >")
@@ -16,7 +16,7 @@ func (r *Reading) Text() string {
 	return strings.Join(said, ", ")
 }
 
-func (r *Reading) said() []string {
+func (r Reading) said() []string {
 	switch {
 	case r.IsBlank():
 		return nil
@@ -35,7 +35,7 @@ func (r *Reading) said() []string {
 }
 
 // wireWords describe the wire: look, way, condition, remarks.
-func (r *Reading) wireWords() []string {
+func (r Reading) wireWords() []string {
 	var words []string
 	if !r.Colour.IsZero() {
 		words = append(words, r.Colour.Word()+perhaps(r.ColourJudged))
@@ -54,7 +54,7 @@ func (r *Reading) wireWords() []string {
 }
 
 // untold says what of the look cannot be told.
-func (r *Reading) untold() string {
+func (r Reading) untold() string {
 	switch {
 	case !r.Colour.IsZero():
 		return "size not to be told"
@@ -72,7 +72,7 @@ func perhaps(judged bool) string {
 }
 
 // way is where the wire goes.
-func (r *Reading) way() string {
+func (r Reading) way() string {
 	from := Name(r.At)
 	switch {
 	case len(r.Among) > 0:
@@ -94,7 +94,7 @@ func (r *Reading) way() string {
 }
 
 // remarks are the conditions, mark, bundle, note and what could not be read.
-func (r *Reading) remarks() []string {
+func (r Reading) remarks() []string {
 	var words []string
 	for _, is := range r.Condition {
 		words = append(words, strings.ReplaceAll(string(is), "-", " "))
