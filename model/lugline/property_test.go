@@ -87,7 +87,7 @@ func TestEveryReadingReadsAsItself(t *testing.T) {
 
 // Random lines, glued from the tokens and from single letters of the grammar.
 func TestManyRandomLines(t *testing.T) {
-	n := 5_000
+	n := 3_000
 	if testing.Short() {
 		n = 1_000
 	}
