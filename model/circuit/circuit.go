@@ -90,11 +90,20 @@ type Load struct {
 	Gate       Gate
 }
 
+// LeakOhms is what a load or the input of a converter conducts besides, acting or not: as
+// much as a digital voltmeter. It lets a load that is off hold its nodes at one voltage,
+// as real ones do, instead of leaving one unknown. Our choice.
+const LeakOhms = 10e6
+
+// sagOhms is the resistance of an acting load whose feed has collapsed. It is as low as
+// that of a closed contact: such a load takes what the feed still gives.
+const sagOhms = 1e-3
+
 // Load adds a load.
 func (c *Circuit) Load(positive, negative Node, l Load) Element {
 	return c.add(element{
 		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, least: l.LeastVolts, gate: l.Gate,
-		output: None,
+		ohms: sagOhms, output: None,
 	})
 }
 
@@ -128,7 +137,7 @@ type Converter struct {
 func (c *Circuit) Converter(inPositive, inNegative, outPositive, outNegative Node, v Converter) (input, output Element) {
 	input = c.add(element{
 		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, least: v.LeastVolts, gate: v.Gate,
-		efficiency: v.Efficiency, output: Element(len(c.elements) + 1),
+		ohms: sagOhms, efficiency: v.Efficiency, output: Element(len(c.elements) + 1),
 	})
 	output = c.Supply(outPositive, outNegative, v.Output)
 	c.elements[output].input = input

@@ -39,8 +39,8 @@ func (s *state) settle() error {
 // its limit that has none goes back to giving its voltage.
 func (s *state) checkReturns() error {
 	again := false
-	for i := range s.circuit.elements {
-		el := &s.circuit.elements[i]
+	for i := range s.elements {
+		el := &s.elements[i]
 		if s.joined(el.a, el.b) {
 			continue
 		}
@@ -64,7 +64,7 @@ func (s *state) checkReturns() error {
 func (s *state) switchModes(firstOnly bool) []Element {
 	amperes, volts := slack*largest(s.currents), slack*largest(s.volts)
 	var switched []Element
-	for i := range s.circuit.elements {
+	for i := range s.elements {
 		e := Element(i)
 		if firstOnly && len(switched) > 0 {
 			break
@@ -79,7 +79,7 @@ func (s *state) switchModes(firstOnly bool) []Element {
 
 // wanted is the mode that suits an element in the present solution.
 func (s *state) wanted(e Element, amperes, volts float64) mode {
-	el := &s.circuit.elements[e]
+	el := &s.elements[e]
 	across, known := s.voltage(el.a, el.b)
 	through := s.currents[e]
 	switch {
@@ -87,6 +87,8 @@ func (s *state) wanted(e Element, amperes, volts float64) mode {
 		return modeIf(through < -amperes, blocked, giving)
 	case el.kind == diode:
 		return modeIf(!known || across > el.volts+volts, giving, blocked)
+	case el.kind == load:
+		return s.wantedOfLoad(e, across, amperes, volts)
 	case el.kind != supply || !s.enabled(e):
 		return giving
 	case s.modes[e] == blocked:
@@ -99,6 +101,23 @@ func (s *state) wanted(e Element, amperes, volts float64) mode {
 	return modeIf(el.limit > 0 && -through > el.limit+amperes, limited, giving)
 }
 
+// wantedOfLoad is the mode that suits a load. It gets what it asks for while its
+// voltage stays positive, then what there is, and never gives anything back.
+func (s *state) wantedOfLoad(e Element, across, amperes, volts float64) mode {
+	through := s.currents[e]
+	switch {
+	case !s.moved[e]:
+		return limited
+	case s.modes[e] == limited:
+		return modeIf(across < -volts, giving, limited)
+	case s.modes[e] == blocked:
+		return modeIf(across > volts, giving, blocked)
+	case through < -amperes:
+		return blocked
+	}
+	return modeIf(through > s.asked(&s.elements[e])+amperes, limited, giving)
+}
+
 func modeIf(condition bool, then, otherwise mode) mode {
 	if condition {
 		return then
@@ -106,38 +125,37 @@ func modeIf(condition bool, then, otherwise mode) mode {
 	return otherwise
 }
 
-// adjustLoads sets the currents of the acting loads to what the present voltages ask
+// adjustLoads sets the demand of the acting loads to what the present voltages ask
 // for, and lists those that had to change.
 func (s *state) adjustLoads() []Element {
 	var drifting []Element
-	for i := range s.circuit.elements {
-		el := &s.circuit.elements[i]
-		if el.kind != load || !s.moved[i] || !s.joined(el.a, el.b) {
+	for i := range s.elements {
+		el := &s.elements[i]
+		if el.kind != load || !s.moved[i] || s.modes[i] != limited {
 			continue
 		}
 		amperes := s.asked(el)
-		if math.Abs(amperes-s.amperes[i]) > steadyShare*amperes {
+		if math.Abs(amperes-s.demand[i]) > steadyShare*amperes {
 			drifting = append(drifting, Element(i))
 		}
-		s.amperes[i] = amperes
+		s.demand[i] = amperes
 	}
 	return drifting
 }
 
-// asked is the current in amperes that a load takes at the present voltage. Below its
-// least voltage it takes no more than at that voltage: it is about to drop out.
+// asked is the current in amperes that a load takes at the present voltage, besides its
+// leak. Below its least voltage it takes no more than at that voltage: it is about to
+// drop out.
 func (s *state) asked(el *element) float64 {
-	if el.amperes > 0 {
-		return el.amperes
-	}
-	watts := el.watts
+	across := s.volts[el.a] - s.volts[el.b]
+	amperes, watts := el.amperes, el.watts
 	if el.output > 0 {
-		out := &s.circuit.elements[el.output]
+		out := &s.elements[el.output]
 		given := -(s.volts[out.a] - s.volts[out.b]) * s.currents[el.output]
 		watts += max(0, given) / el.efficiency
 	}
-	if watts == 0 {
-		return 0
+	if amperes == 0 && watts > 0 {
+		amperes = watts / max(el.least, across)
 	}
-	return watts / max(el.least, s.volts[el.a]-s.volts[el.b])
+	return max(0, amperes-across/LeakOhms)
 }

@@ -43,8 +43,8 @@ func (c *Circuit) Solve() (*Solution, error) {
 // moving lists the coils, gated contacts and loads that the present voltages move.
 func (s *state) moving() []Element {
 	var list []Element
-	for i := range s.circuit.elements {
-		el := &s.circuit.elements[i]
+	for i := range s.elements {
+		el := &s.elements[i]
 		across, known := s.voltage(el.a, el.b)
 		want := s.moved[i]
 		switch el.kind {

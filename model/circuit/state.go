@@ -1,6 +1,9 @@
 package circuit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // mode is what an element with a diode's nature or a current limit is doing.
 type mode uint8
@@ -8,28 +11,39 @@ type mode uint8
 const (
 	giving  mode = iota // conducting; also where diodes and supplies begin
 	blocked             // reverse voltage: no current
-	limited             // a supply at its limit
+	limited             // a supply at its limit; a load that gets what it asks for
 )
 
 // state is a trial of how the elements that switch stand.
 type state struct {
-	circuit  *Circuit
-	moved    []bool // coils, gated contacts, loads: away from rest
-	modes    []mode // diodes and supplies
-	amperes  []float64
+	nodes    int
+	elements []element // those of the circuit, then a leak for each load
+	leaks    []Element // by element: the leak beside a load
+	moved    []bool    // coils, gated contacts, loads: away from rest
+	modes    []mode    // diodes, supplies and acting loads
+	demand   []float64 // what acting loads ask for
 	mesh     *mesh
 	currents []float64
 	volts    []float64
 }
 
 func newState(c *Circuit) *state {
-	n := len(c.elements)
-	return &state{circuit: c, moved: make([]bool, n), modes: make([]mode, n), amperes: make([]float64, n)}
+	s := &state{nodes: c.nodes, elements: slices.Clone(c.elements), leaks: make([]Element, len(c.elements))}
+	for i, e := range c.elements {
+		s.leaks[i] = None
+		if e.kind == load {
+			s.leaks[i] = Element(len(s.elements))
+			s.elements = append(s.elements, element{kind: resistor, a: e.a, b: e.b, ohms: LeakOhms})
+		}
+	}
+	n := len(s.elements)
+	s.moved, s.modes, s.demand = make([]bool, n), make([]mode, n), make([]float64, n)
+	return s
 }
 
 // closed reports whether a contact is closed.
 func (s *state) closed(e Element) bool {
-	el := &s.circuit.elements[e]
+	el := &s.elements[e]
 	if el.kind == contact && el.coil != None {
 		return el.restClosed != s.moved[el.coil]
 	}
@@ -38,13 +52,13 @@ func (s *state) closed(e Element) bool {
 
 // enabled reports whether a supply has what it needs to give.
 func (s *state) enabled(e Element) bool {
-	input := s.circuit.elements[e].input
+	input := s.elements[e].input
 	return input == None || s.moved[input]
 }
 
 // conducts reports whether an element joins its nodes by an equation of its own.
 func (s *state) conducts(e Element) bool {
-	switch s.circuit.elements[e].kind {
+	switch s.elements[e].kind {
 	case resistor, source, coil:
 		return true
 	case contact, gated:
@@ -53,13 +67,15 @@ func (s *state) conducts(e Element) bool {
 		return s.modes[e] == giving
 	case supply:
 		return s.modes[e] == giving && s.enabled(e)
+	case load:
+		return s.modes[e] == giving && s.moved[e]
 	}
 	return false
 }
 
 // on is what Solution.On reports.
 func (s *state) on(e Element) bool {
-	switch s.circuit.elements[e].kind {
+	switch s.elements[e].kind {
 	case contact, gated:
 		return s.closed(e)
 	case coil, load:
@@ -74,26 +90,26 @@ func (s *state) on(e Element) bool {
 
 // rewire makes the equations anew after something has switched.
 func (s *state) rewire() error {
-	m, err := newMesh(s.circuit.nodes, s.circuit.elements, s.conducts)
+	m, err := newMesh(s.nodes, s.elements, s.conducts)
 	s.mesh = m
 	return err
 }
 
 // solve finds currents and voltages as everything stands.
 func (s *state) solve() {
-	for i := range s.circuit.elements {
-		el := &s.circuit.elements[i]
-		e := Element(i)
+	forced := make([]float64, len(s.elements))
+	for i := range s.elements {
+		el := &s.elements[i]
 		switch {
 		case el.kind == current:
-			s.amperes[e] = el.amperes
-		case el.kind == supply && s.modes[e] == limited && s.enabled(e):
-			s.amperes[e] = -el.limit
-		case el.kind != load || !s.moved[e] || !s.joined(el.a, el.b):
-			s.amperes[e] = 0
+			forced[i] = el.amperes
+		case el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)):
+			forced[i] = -el.limit
+		case el.kind == load && s.modes[i] == limited && s.moved[i]:
+			forced[i] = s.demand[i]
 		}
 	}
-	s.currents = s.mesh.solve(s.amperes)
+	s.currents = s.mesh.solve(forced)
 	s.volts = s.mesh.potentials(s.currents)
 }
 
@@ -136,9 +152,13 @@ func largest(values []float64) float64 {
 }
 
 func (s *state) solution() *Solution {
-	on := make([]bool, len(s.moved))
-	for i := range on {
+	on := make([]bool, len(s.leaks))
+	for i, leak := range s.leaks {
 		on[i] = s.on(Element(i))
+		if leak != None {
+			s.currents[i] += s.currents[leak]
+		}
 	}
-	return &Solution{elements: s.circuit.elements, island: s.mesh.island, volts: s.volts, currents: s.currents, on: on}
+	n := len(s.leaks)
+	return &Solution{elements: s.elements[:n], island: s.mesh.island, volts: s.volts, currents: s.currents[:n], on: on}
 }
