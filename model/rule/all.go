@@ -4,7 +4,7 @@ package rule
 var All = []Rule{
 	batteryShorted, batteryReversed, packReversed, stringCount,
 	chargerReversed, controllerReversed, reducerInputReversed, reducerOutputReversed, reducerSwapped,
-	diodeReversed, loadReversed, meterReversed, overVoltage, underVoltage,
+	diodeReversed, loadReversed, meterReversed, shuntReversed, overVoltage, underVoltage,
 
 	noMainFuse, tapUnfused, fuseTooLarge, feedsAddUp, fuseVolts, fuseInterrupting,
 	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire,

@@ -9,4 +9,3 @@ import (
 func TestCleanLithiumPlanIsSilent(t *testing.T) {
 	require.Empty(t, lines(check(t, lithium)))
 }
-

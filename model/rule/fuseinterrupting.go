@@ -57,8 +57,8 @@ func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
 		return
 	}
 	finding := Finding{
-		Message: fmt.Sprintf("%s breaks %s; a short behind it draws about %s from %s",
-			p.nameOf(m.Device), amps(rated.Value), amps(fault.Value), p.at(f.At)),
+		Message: fmt.Sprintf("%s breaks %s; a short behind it draws %s from %s",
+			p.nameOf(m.Device), amps(rated.Value), aboutAmps(fault.Value), p.at(f.At)),
 		Subjects: []Subject{p.deviceSubject(m.Device), p.terminal(f.At)},
 	}
 	if rated.IsTypical() || fault.IsTypical() {

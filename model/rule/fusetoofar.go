@@ -26,6 +26,9 @@ func runFuseTooFar(p *Pass) {
 	told := map[string]bool{}
 	for i := range p.Fusing().entries {
 		e := &p.Fusing().entries[i]
+		if e.Feed != nil && e.Feed.String == nil {
+			continue
+		}
 		open := map[*network.Link]bool{}
 		for _, l := range e.Lead.Open {
 			open[l] = true
@@ -78,7 +81,7 @@ func (p *Pass) approach(e *network.Entry, m network.Met, open map[*network.Link]
 // unprotected reports whether an entry lets more into a wire than it carries.
 func (p *Pass) unprotected(e *network.Entry, l *network.Link) bool {
 	if math.IsInf(e.Amps, 1) {
-		return e.Feed == nil || e.Feed.String != nil
+		return true
 	}
 	return !e.IsUnrated() && p.Load(l.Wire, e.Amps, p.nominalAt(l)).load == over
 }
@@ -101,12 +104,15 @@ func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
 func (p *Pass) tooFar(m network.Met, a approach, limit conductor.Placement, s Severity) Finding {
 	f := Finding{
 		Severity: s,
-		Message: fmt.Sprintf("%s sits %s along %s; %s is the most %s",
-			p.nameOf(m.Device), metres(a.metres), list(wireSubjects(a.wires)), limit.Within, limit.When),
+		Message: fmt.Sprintf("%s sits %s along %s; %s is the most",
+			p.nameOf(m.Device), metres(a.metres), list(wireSubjects(a.wires)), limit.Within),
 		Subjects: append([]Subject{p.deviceSubject(m.Device)}, wireSubjects(a.wires)...),
 	}
+	if limit == conductor.InSheath {
+		f.Message += " in a sheath"
+	}
 	if s == Note {
-		f.Message += fmt.Sprintf("; %s is said to allow %s from a battery post: confirm it", conductor.OffBattery.Basis, conductor.OffBattery.Within)
+		f.Message += fmt.Sprintf("; %s is said to allow %s from a battery post, from memory", conductor.OffBattery.Basis, conductor.OffBattery.Within)
 	}
 	return f
 }

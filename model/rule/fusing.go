@@ -33,17 +33,22 @@ type pending struct {
 	wires []*network.Link
 }
 
-// Fusing compares every wire with what can persist in it, once.
+// Fusing compares every wire with what can persist in it, once. While the whole pack is
+// reversed there is nothing to compare: the fuses are at the wrong pole.
 func (p *Pass) Fusing() *fusing {
 	if p.shared.fusing != nil {
 		return p.shared.fusing
 	}
-	f := &fusing{entries: p.Protection().Entries()}
+	f := &fusing{}
 	p.shared.fusing = f
+	if p.Survey().packReversed {
+		return f
+	}
+	f.entries = p.Protection().Entries()
 	open := map[*network.Link][]*network.Entry{}
 	for i := range f.entries {
 		e := &f.entries[i]
-		for _, l := range e.Lead.Open {
+		for _, l := range loadedWires(e) {
 			open[l] = append(open[l], e)
 		}
 	}
@@ -54,6 +59,16 @@ func (p *Pass) Fusing() *fusing {
 		}
 	}
 	return f
+}
+
+// loadedWires are the wires that carry the current of an entry up to the next device. A
+// short lead to a device is left out, for the device protects it, unless a source that
+// limits itself feeds it: that has no device at its end.
+func loadedWires(e *network.Entry) []*network.Link {
+	if e.Feed != nil && e.Feed.String == nil {
+		return slices.Concat(e.Lead.Open, e.Lead.Leading)
+	}
+	return e.Lead.Open
 }
 
 // compare judges one wire by the entries that load it.

@@ -64,5 +64,5 @@ func (p *Pass) faultWords(f *network.Feed) string {
 	if !fault.OK {
 		return ""
 	}
-	return fmt.Sprintf("; a short there draws about %s", amps(fault.Value))
+	return fmt.Sprintf("; a short there draws %s", aboutAmps(fault.Value))
 }

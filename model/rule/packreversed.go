@@ -10,7 +10,7 @@ var packReversed = Rule{
 	ID: "pack-reversed", Title: "The whole pack is connected the wrong way round",
 	Family: Polarity, Severity: Danger,
 	About: "Speaks when every device on the pack that has a polarity, two or more, sees the pack the wrong way round. One " +
-		"device alone is reported as reversed itself.",
+		"device alone is reported as reversed itself. Fusing and covers are judged once the pack is the right way round.",
 	Bad:    "pack.POS goes to the controller's B- cable and pack.NEG to the contactor",
 	Good:   "pack.POS goes to the contactor and pack.NEG to the controller's B-",
 	Basis:  Basis{"controllers, chargers and reducers conduct through their capacitors and transistors when reversed, and burn", Physics},

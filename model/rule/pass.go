@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -71,11 +72,15 @@ func (p *Pass) Report(f Finding) {
 // Missing adds a note that a datum is not recorded and what it would decide. Each
 // datum of a subject is noted once, whichever rule asks first.
 func (p *Pass) Missing(datum, decides string, subjects ...Subject) {
-	key := datum + " of " + list(subjects)
-	if p.shared.noted[key] {
+	subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool {
+		key := datum + " of " + s.String()
+		told := p.shared.noted[key]
+		p.shared.noted[key] = true
+		return told
+	})
+	if len(subjects) == 0 {
 		return
 	}
-	p.shared.noted[key] = true
 	p.Report(Finding{
 		Severity: Note,
 		Message:  fmt.Sprintf("%s of %s is not recorded; it decides %s", datum, list(subjects), decides),

@@ -19,6 +19,9 @@ var reducerSwapped = Rule{
 }
 
 func runReducerSwapped(p *Pass) {
+	if p.Survey().packReversed {
+		return
+	}
 	for _, out := range p.Sides() {
 		if out.feed.Link.Kind != network.OutputLink {
 			continue

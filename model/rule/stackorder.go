@@ -29,11 +29,9 @@ func runStackOrder(p *Pass) {
 		}
 		sized, unsized := s.bySize()
 		switch {
-		case len(unsized) > 0 && !s.known:
-			p.Missing("the order of the lugs and the gauge of "+list(idSubjects(unsized)), "whether the largest touches the terminal", OfTerminal(s.at))
-		case len(unsized) > 0:
-			p.Missing("the gauge of "+list(idSubjects(unsized)), "whether the largest lug touches the terminal", OfTerminal(s.at))
-		case sized[0].Gauge.Compare(sized[len(sized)-1].Gauge) == 0:
+		case len(unsized) > 0 && s.known:
+			p.Missing("the gauge", "whether the largest lug touches "+s.at.String(), idSubjects(unsized)...)
+		case len(unsized) == 0 && sized[0].Gauge.Compare(sized[len(sized)-1].Gauge) == 0:
 			continue
 		case !s.known:
 			p.Missing("the order of the lugs", "whether the largest touches the terminal", OfTerminal(s.at))

@@ -20,6 +20,9 @@ var studCover = Rule{
 }
 
 func runStudCover(p *Pass) {
+	if p.Survey().packReversed {
+		return
+	}
 	always, ahead := p.alwaysLive(false), p.alwaysLive(true)
 	var silent []Subject
 	for _, s := range p.Studs() {

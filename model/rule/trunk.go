@@ -53,6 +53,9 @@ func (p *Pass) split(wires []*network.Link) (trunk, rest []*network.Link) {
 // branches gathers wires that follow one another, through contacts too, without
 // passing a hub. Each branch starts with the wire that comes first in the list.
 func (p *Pass) branches(wires []*network.Link, hub func(network.Node) bool) [][]*network.Link {
+	if len(wires) == 0 {
+		return nil
+	}
 	member := map[*network.Link]bool{}
 	for _, l := range wires {
 		member[l] = true

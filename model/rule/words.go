@@ -55,9 +55,6 @@ func partsOf(links []*network.Link) []Subject {
 	return subjects
 }
 
-// title is what a part is called in the trade, with its designator: fuse fu1.
-func title(l *network.Link) string { return l.Def.Title + " " + string(l.Part.ID) }
-
 // number writes a figure with as many digits as a person reads.
 func number(x float64) string {
 	switch a := math.Abs(x); {
@@ -71,6 +68,15 @@ func number(x float64) string {
 
 func volts(x float64) string { return number(x) + " V" }
 func amps(x float64) string  { return number(x) + " A" }
+
+// aboutAmps writes a computed current with the two figures that it is good for.
+func aboutAmps(x float64) string {
+	if x <= 0 {
+		return amps(x)
+	}
+	step := math.Pow(10, math.Floor(math.Log10(x))-1)
+	return "about " + amps(math.Round(x/step)*step)
+}
 
 // metres writes a length along a conductor in both units of the trade.
 func metres(x float64) string { return fmt.Sprintf("%.0f mm (%s in)", x*1000, number(x/0.0254)) }

@@ -1,0 +1,187 @@
+package rule_test
+
+// example is a job that a rule speaks about, or one on which it must stay silent though
+// it comes near.
+type example struct{ rule, name, text string }
+
+// isolated is a small cart with an isolated reducer and two polarised devices.
+const isolated = `
+part pack lithium-pack-16
+part fu1 fuse-cartridge fuse-rating=15A
+part red reducer-isolated
+part usb usb-outlet
+part out outlet-12v
+wire w1 pack.POS fu1.in gauge=12AWG insulation=105C length=100mm
+wire w2 fu1.out red.IN+ gauge=12AWG insulation=105C length=1m
+wire w3 red.IN- pack.NEG gauge=12AWG insulation=105C length=1m
+wire w4 fu1.out red.WAKE gauge=12AWG insulation=105C length=1m
+wire w5 red.OUT+ usb.+ gauge=12AWG insulation=105C length=1m
+wire w6 red.OUT+ out.+ gauge=12AWG insulation=105C length=1m
+wire w7 red.OUT- usb.- gauge=12AWG insulation=105C length=1m
+wire w8 red.OUT- out.- gauge=12AWG insulation=105C length=1m
+at pack.POS cover=fitted
+`
+
+// direct is the least lithium cart that drives: pack, fuse, contactor, controller.
+const direct = `
+part pack lithium-pack-16
+part fu1 fuse-class-t fuse-rating=200A
+part sol contactor-48v
+part ctrl controller-series
+part fu3 fuse-inline-80v fuse-rating=10A
+part key key-switch
+wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=150mm
+wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=600mm
+wire w3 sol.L2 ctrl.B+ gauge=2AWG insulation=105C length=300mm
+wire w4 ctrl.B- pack.NEG gauge=2AWG insulation=105C length=700mm
+wire k1 sol.L1 fu3.in gauge=16AWG insulation=105C length=100mm
+wire k2 fu3.out key.BAT gauge=16AWG insulation=105C length=2m
+wire k3 key.IGN sol.coil+ gauge=16AWG insulation=105C length=2m
+wire k5 sol.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+stack sol.L1 w2 k1
+stack pack.NEG w4 k5
+at pack.POS cover=fitted
+at fu1.in cover=fitted
+at sol.L1 cover=fitted
+`
+
+var badExamples = []example{
+	{rule: "battery-shorted", text: edited(isolated, "+", "part b1 lead-battery-6v\nwire x1 b1.+ b1.-")},
+	{rule: "battery-shorted", name: "a ring", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\nwire x1 b1.+ b2.-\nwire x2 b2.+ b1.-\nat b1.+ cover=fitted\nat b2.+ cover=fitted\njob system=12V"},
+	{rule: "battery-reversed", text: edited(lead, "wire j2", "wire j2 b2.+ b3.+ gauge=4AWG", "wire j3", "wire j3 b3.- b4.- gauge=4AWG")},
+	{rule: "pack-reversed", text: edited(lithium, "wire w1", "wire w1 pack.NEG fu1.in gauge=2AWG insulation=105C length=150mm",
+		"wire w5", "wire w5 shunt.BATT pack.POS gauge=2AWG insulation=105C length=200mm")},
+	{rule: "string-count", text: edited(lead, "part b8", "", "wire j7", "", "wire w1", "wire w1 b7.+ sol.L1 gauge=4AWG insulation=105C",
+		"wire c1", "wire c1 rec.+ b7.+ gauge=10AWG", "stack b8.+", "stack b7.+ w1 c1", "at b8.+", "at b7.+ cover=fitted")},
+	{rule: "charger-reversed", text: edited(lithium, "wire c1", "wire c1 chg.DC- fu2.in gauge=10AWG insulation=105C length=900mm",
+		"wire c3", "wire c3 chg.DC+ nb.1 gauge=10AWG insulation=105C length=900mm")},
+	{rule: "controller-reversed", text: edited(lithium, "wire w3", "wire w3 sol.L2 ctrl.B- gauge=2AWG insulation=105C length=300mm",
+		"wire w4", "wire w4 ctrl.B+ shunt.LOAD gauge=2AWG insulation=105C length=700mm", "stack ctrl.B+", "stack ctrl.B+ w4 m1")},
+	{rule: "reducer-input-reversed", text: edited(isolated, "wire w2", "wire w2 fu1.out red.IN- gauge=12AWG insulation=105C length=1m",
+		"wire w3", "wire w3 red.IN+ pack.NEG gauge=12AWG insulation=105C length=1m")},
+	{rule: "reducer-output-reversed", text: edited(isolated, "wire w5", "wire w5 red.OUT- usb.+ gauge=12AWG insulation=105C length=1m",
+		"wire w6", "wire w6 red.OUT- out.+ gauge=12AWG insulation=105C length=1m",
+		"wire w7", "wire w7 red.OUT+ usb.- gauge=12AWG insulation=105C length=1m",
+		"wire w8", "wire w8 red.OUT+ out.- gauge=12AWG insulation=105C length=1m")},
+	{rule: "reducer-swapped", text: edited(lithium, "wire r2", "wire r2 fu4.out red.OUT+ gauge=12AWG insulation=105C length=800mm",
+		"wire a1", "wire a1 red.IN+ fb.IN gauge=10AWG insulation=105C length=2m")},
+	{rule: "diode-reversed", text: edited(lithium, "wire d1", "wire d1 dio.anode sol.coil+ gauge=18AWG insulation=105C length=60mm",
+		"wire d2", "wire d2 dio.cathode sol.coil- gauge=18AWG insulation=105C length=60mm")},
+	{rule: "load-reversed", text: edited(lithium, "wire b1", "wire b1 dir.rev-no buz.- gauge=16AWG insulation=105C length=1m",
+		"wire b2", "wire b2 buz.+ nb.3 gauge=16AWG insulation=105C length=1m")},
+	{rule: "meter-reversed", text: edited(lithium, "wire s4", "wire s4 fu6.out meter.supply- gauge=18AWG insulation=105C length=2m",
+		"wire s5", "wire s5 meter.supply+ nb.3 gauge=18AWG insulation=105C length=2m")},
+	{rule: "shunt-reversed", text: edited(lithium, "wire w4", "wire w4 ctrl.B- shunt.BATT gauge=2AWG insulation=105C length=700mm",
+		"wire w5", "wire w5 shunt.LOAD pack.NEG gauge=2AWG insulation=105C length=200mm", "wire n1", "wire n1 shunt.BATT nb.1 gauge=6AWG insulation=105C length=200mm",
+		"stack shunt.LOAD", "stack shunt.BATT w4 n1")},
+	{rule: "shunt-reversed", name: "the sense pair", text: edited(lithium, "wire s1", "wire s1 shunt.sense+ meter.sense- gauge=18AWG insulation=105C length=2m",
+		"wire s2", "wire s2 shunt.sense- meter.sense+ gauge=18AWG insulation=105C length=2m")},
+	{rule: "over-voltage", text: edited(lithium, "wire a3", "wire a3 key.IGN lt1.+ gauge=16AWG insulation=105C length=1m")},
+	{rule: "under-voltage", text: edited(lithium, "wire b1", "wire b1 fb.3 buz.+ gauge=16AWG insulation=105C length=1m")},
+
+	{rule: "no-main-fuse", text: edited(direct, "part fu1", "part fu1 isolator", "at fu1.in", "at fu1.in cover=fitted\nat fu1.out cover=fitted",
+		"part fu3", "part fu3 fuse-cartridge fuse-rating=10A")},
+	{rule: "no-main-fuse", name: "and an unfused tap", text: edited(direct, "part fu1", "", "at fu1.in", "", "wire w1", "wire w1 pack.POS sol.L1 gauge=2AWG insulation=105C length=600mm", "wire w2", "",
+		"wire k1", "wire k1 sol.L1 key.BAT gauge=16AWG insulation=105C length=2m", "wire k2", "", "part fu3", "", "stack sol.L1", "stack sol.L1 w1 k1")},
+	{rule: "tap-unfused", text: edited(direct, "wire k1", "wire k1 pack.POS key.BAT gauge=16AWG insulation=105C length=2m", "wire k2", "", "part fu3", "",
+		"stack sol.L1", "stack pack.POS w1 k1")},
+	{rule: "tap-unfused", name: "part of the string", text: edited(lead, "+", "part lt lamp-12v\nwire x1 b2.+ lt.+ gauge=16AWG\nwire x2 lt.- b1.- gauge=16AWG")},
+	{rule: "fuse-too-large", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=60A")},
+	{rule: "fuse-too-large", name: "the next size up from 50 V", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=300A")},
+	{rule: "fuse-too-large", name: "only the main fuse", text: edited(lithium, "wire k1", "wire k1 sol.L1 key.BAT gauge=16AWG insulation=105C length=2m", "wire k2", "", "part fu3", "")},
+	{rule: "fuse-too-large", name: "the rating is the library's", text: edited(lithium, "part fu2", "part fu2 fuse-cartridge", "wire c1", "wire c1 chg.DC+ fu2.in gauge=16AWG insulation=60C length=900mm")},
+	{rule: "fuse-too-large", name: "nobody knows the gauge", text: edited(lithium, "wire k3", "wire k3 key.IGN dir.micro-com", "wire k4", "wire k4 dir.micro-no pedal.COM")},
+	{rule: "fuse-too-large", name: "the insulation decides", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=25A", "wire k3", "wire k3 key.IGN dir.micro-com gauge=16AWG")},
+	{rule: "feeds-add-up", text: edited(lithium, "+", "part x1 fuse-cartridge fuse-rating=40A\npart x2 fuse-cartridge fuse-rating=40A\npart bus bus-post\npart pump pump-motor\n"+
+		"wire y1 sol.L1 x1.in gauge=8AWG insulation=105C length=100mm\nwire y2 fu1.out x2.in gauge=8AWG insulation=105C length=100mm\n"+
+		"wire y3 x1.out bus.POST gauge=8AWG insulation=105C length=500mm\nwire y4 x2.out bus.POST gauge=8AWG insulation=105C length=500mm\n"+
+		"wire y5 bus.POST pump.+ gauge=12AWG insulation=105C length=500mm\nwire y6 pump.- nb.4 gauge=8AWG insulation=105C length=500mm\n"+
+		"stack bus.POST y3 y4 y5", "stack fu1.out", "stack fu1.out w2 y2 r1 s3", "stack sol.L1", "stack sol.L1 w2 y1 c2 k1",
+		"wire p1", "", "wire p2", "", "part pre", "", "stack sol.L2", "stack sol.L2 w3")},
+	{rule: "fuse-volts", name: "58 V on 16 cells", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A voltage-rating=58V")},
+	{rule: "fuse-volts", name: "an ordinary blade", text: edited(lithium, "part fu3", "part fu3 fuse-inline fuse-rating=10A")},
+	{rule: "fuse-interrupting", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A interrupting-rating=2000A", "part pack", "part pack lithium-pack-16 fault-current=5120A")},
+	{rule: "fuse-interrupting", name: "by the library's figures", text: edited(lithium, "part fu1", "part fu1 fuse-inline-80v fuse-rating=200A")},
+	{rule: "fuse-too-far", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=30in")},
+	{rule: "fuse-too-far", name: "a tap behind the main fuse", text: edited(lithium, "wire k1", "wire k1 sol.L1 fu3.in gauge=16AWG insulation=105C length=1.2m")},
+	{rule: "fuse-too-far", name: "sheathed from a battery post", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=60in sheathed")},
+	{rule: "fuse-too-far", name: "nobody measured", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C")},
+	{rule: "fuse-in-negative-only", text: edited(direct, "wire w1", "wire w1 pack.POS sol.L1 gauge=2AWG insulation=105C length=600mm", "wire w2", "",
+		"wire w4", "wire w4 ctrl.B- fu1.out gauge=2AWG insulation=105C length=600mm\nwire w5 fu1.in pack.NEG gauge=2AWG insulation=105C length=100mm",
+		"wire k5", "wire k5 sol.coil- fu1.out gauge=16AWG insulation=105C length=1m", "stack pack.NEG", "stack fu1.out w4 k5", "at fu1.in", "", "stack sol.L1", "stack sol.L1 w1 k1",
+		"part fu3", "part fu3 fuse-cartridge fuse-rating=10A")},
+	{rule: "source-exceeds-wire", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-current=25A", "part fu2", "part fu2 fuse-cartridge fuse-rating=15A",
+		"wire c1", "wire c1 chg.DC+ fu2.in gauge=18AWG insulation=60C length=900mm")},
+
+	{rule: "stack-order", text: edited(lithium, "stack sol.L1", "stack sol.L1 k1 w2 c2 p1")},
+	{rule: "stack-order", name: "not recorded", text: edited(lithium, "stack sol.L1", "")},
+	{rule: "stack-order", name: "a gauge is missing", text: edited(lithium, "wire p1", "wire p1 sol.L1 pre.a length=80mm")},
+	{rule: "stack-count", text: edited(lithium, "wire s3", "wire s3 sol.L1 fu6.in gauge=16AWG insulation=105C length=100mm", "stack fu1.out", "stack fu1.out w2 r1", "stack sol.L1", "stack sol.L1 w2 c2 k1 s3 p1")},
+	{rule: "lug-hole", text: edited(lithium, "wire w2", "wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=600mm from-lug=5/16_in to-lug=1/2_in",
+		"wire k6", "wire k6 chg.interlock-b sol.coil+ gauge=16AWG insulation=105C length=2m to-lug=#8", "wire w5", "wire w5 shunt.BATT pack.NEG gauge=2AWG insulation=105C length=200mm to-lug=3/8_in")},
+	{rule: "stud-cover", text: edited(lithium, "at pack.POS", "at pack.POS cover=missing")},
+	{rule: "stud-cover", name: "not recorded", text: edited(lithium, "at pack.POS", "", "at fu1.in", "")},
+
+	{rule: "cut-end-live", text: edited(lithium, "+", "wire x1 key.IGN cut gauge=16AWG insulation=105C")},
+	{rule: "cut-end-live", name: "on the negative", text: edited(lithium, "+", "wire x1 cut nb.4 gauge=16AWG insulation=105C")},
+	{rule: "capped-end-live", text: edited(lithium, "+", "wire x1 key.IGN capped gauge=16AWG insulation=105C")},
+	{rule: "untraced-end-live", text: edited(lithium, "+", "wire x1 key.IGN untraced gauge=16AWG insulation=105C")},
+}
+
+var goodExamples = []example{
+	{rule: "battery-shorted", name: "parallel packs are no ring", text: edited(direct, "+", "part p2 lithium-pack-16\nwire x1 p2.POS fu1.in\nwire x2 p2.NEG pack.NEG")},
+	{rule: "battery-reversed", name: "eight in a row", text: lead},
+	{rule: "pack-reversed", name: "one device reversed says nothing about the pack", text: edited(lithium, "wire b1", "wire b1 dir.rev-no buz.-", "wire b2", "wire b2 buz.+ nb.3")},
+	{rule: "string-count", name: "51.2 V on 48 V", text: lithium},
+	{rule: "string-count", name: "38.4 V on 36 V", text: "part pack lithium-pack-12\njob system=36V"},
+	{rule: "string-count", name: "four of 12 V", text: "part a lead-battery-12v\npart b lead-battery-12v\npart c lead-battery-12v\npart d lead-battery-12v\n" +
+		"wire j1 a.+ b.-\nwire j2 b.+ c.-\nwire j3 c.+ d.-"},
+	{rule: "charger-reversed", name: "through a fuse and a bar", text: lithium},
+	{rule: "controller-reversed", name: "through the contactor", text: lithium},
+	{rule: "controller-reversed", name: "negative switched by an isolator", text: edited(direct, "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A\npart iso isolator",
+		"wire w4", "wire w4 ctrl.B- iso.in gauge=2AWG\nwire w5 iso.out pack.NEG gauge=2AWG", "stack pack.NEG", "")},
+	{rule: "reducer-input-reversed", name: "isolated", text: isolated},
+	{rule: "reducer-output-reversed", name: "one device is its own mistake", text: edited(isolated, "wire w5", "wire w5 red.OUT- usb.+", "wire w7", "wire w7 red.OUT+ usb.-")},
+	{rule: "reducer-swapped", name: "a shared negative is no swap", text: lithium},
+	{rule: "diode-reversed", name: "band to coil+", text: lithium},
+	{rule: "diode-reversed", name: "a coil switched in its return", text: edited(lithium, "wire k6", "wire k6 key.IGN sol.coil+ gauge=16AWG insulation=105C",
+		"wire k8", "wire k8 sol.coil- chg.interlock-b gauge=16AWG insulation=105C", "wire k5", "wire k5 nb.2 chg.interlock-a gauge=16AWG insulation=105C", "wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C", "stack nb.2", "")},
+	{rule: "load-reversed", name: "a filament has no polarity", text: edited(isolated, "+", "part lt lamp-12v\nwire x1 lt.- red.OUT+ gauge=16AWG\nwire x2 lt.+ red.OUT- gauge=16AWG")},
+	{rule: "meter-reversed", name: "before and behind the shunt", text: lithium},
+	{rule: "shunt-reversed", name: "pack negative alone on BATT", text: lithium},
+	{rule: "over-voltage", name: "12 V on the reducer, 48 V on the pack", text: lithium},
+	{rule: "over-voltage", name: "eight lead batteries at the end of charge", text: lead},
+	{rule: "under-voltage", name: "12 V on the reducer, 48 V on the pack", text: lithium},
+
+	{rule: "no-main-fuse", name: "an isolator before the fuse", text: edited(direct, "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A\npart iso isolator",
+		"wire w1", "wire w1 pack.POS iso.in gauge=2AWG length=80mm\nwire w0 iso.out fu1.in gauge=2AWG length=80mm")},
+	{rule: "no-main-fuse", name: "a fuse in the middle of the string", text: edited(lead, "+", "part fm fuse-class-t\nwire j9 fm.out b5.- gauge=4AWG", "wire j4", "wire j4 b4.+ fm.in gauge=4AWG")},
+	{rule: "tap-unfused", name: "jumpers inside a string", text: edited(lead, "wire c1", "", "stack b8.+", "")},
+	{rule: "tap-unfused", name: "branches ahead of the main fuse, each with its own", text: edited(lithium, "wire r1", "wire r1 pack.POS fu4.in gauge=12AWG length=120mm", "stack fu1.out", "stack fu1.out w2 s3")},
+	{rule: "tap-unfused", name: "motor leads behind a controller", text: edited(direct, "part fu1", "part fu1 isolator", "+",
+		"part motor motor-series\nwire m1 ctrl.B+ motor.A1 gauge=6AWG\nwire m2 motor.A2 ctrl.A2 gauge=6AWG")},
+	{rule: "fuse-too-large", name: "150 % below 50 V", text: edited(lead, "part fu3", "part fu3 fuse-inline-80v fuse-rating=22A", "wire k2", "wire k2 fu3.out key.BAT gauge=16AWG insulation=60C")},
+	{rule: "fuse-too-large", name: "a short lead to its own fuse", text: lithium},
+	{rule: "fuse-too-large", name: "the leads of a resistor on the contactor", text: lithium},
+	{rule: "fuse-too-large", name: "behind a coil nothing persists", text: edited(lithium, "wire k8", "wire k8 sol.coil- nb.2 gauge=18AWG insulation=60C")},
+	{rule: "feeds-add-up", name: "charger and main fuse on the pack side", text: lithium},
+	{rule: "fuse-volts", name: "32 V on the 12 V side", text: lithium},
+	{rule: "fuse-volts", name: "80 V on 58.4 V", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A voltage-rating=80V")},
+	{rule: "fuse-interrupting", name: "a small fuse behind an adequate one", text: lithium},
+	{rule: "fuse-too-far", name: "7 in", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG length=7in")},
+	{rule: "fuse-too-far", name: "40 in in a sheath", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG length=40in sheathed")},
+	{rule: "fuse-too-far", name: "a tap that the main fuse protects anyway", text: edited(lithium, "wire r1", "wire r1 fu1.out fu4.in gauge=2AWG insulation=105C length=2m")},
+	{rule: "fuse-in-negative-only", name: "a fuse in both", text: edited(direct, "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A\npart fn fuse-class-t",
+		"wire w4", "wire w4 ctrl.B- fn.in gauge=2AWG\nwire w5 fn.out pack.NEG gauge=2AWG", "wire k5", "wire k5 sol.coil- fn.in gauge=16AWG", "stack pack.NEG", "")},
+	{rule: "source-exceeds-wire", name: "18 A over 10 AWG", text: lithium},
+
+	{rule: "stack-order", name: "largest on the seat", text: lithium},
+	{rule: "stack-order", name: "equal sizes need no order", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\nwire a b1.+ b2.- gauge=4AWG\nwire b b1.+ b2.- gauge=4AWG\njob system=12V"},
+	{rule: "stack-count", name: "four", text: lithium},
+	{rule: "lug-hole", name: "M8 on M8", text: lithium},
+	{rule: "stud-cover", name: "a missing boot on a negative", text: edited(lithium, "+", "at pack.NEG cover=missing")},
+	{rule: "stud-cover", name: "a missing boot behind the contactor", text: edited(lithium, "+", "at ctrl.B+ cover=missing")},
+	{rule: "cut-end-live", name: "a wire that is off at its source", text: edited(lithium, "+", "wire x1 cut capped gauge=16AWG")},
+	{rule: "capped-end-live", name: "on the negative", text: edited(lithium, "+", "wire x1 capped nb.4 gauge=16AWG")},
+	{rule: "untraced-end-live", name: "on a signal pin", text: edited(lithium, "+", "wire x1 untraced pack.CAN-H gauge=18AWG")},
+}

@@ -1,0 +1,115 @@
+package rule_test
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
+	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/rule"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// TestBadExamples compares everything that is found on each bad example with the
+// golden file, and sees that its own rule is among it.
+func TestBadExamples(t *testing.T) {
+	var b strings.Builder
+	for _, e := range badExamples {
+		fmt.Fprintf(&b, "%s\n", strings.TrimSuffix("# "+e.rule+": "+e.name, ": "))
+		findings := check(t, e.text)
+		spoke := false
+		for i, line := range lines(findings) {
+			spoke = spoke || findings[i].Rule == e.rule
+			fmt.Fprintf(&b, "%s %v\n", line, findings[i].Subjects)
+		}
+		require.True(t, spoke, "%s does not speak about its bad example %s", e.rule, e.name)
+		b.WriteString("\n")
+	}
+	golden := filepath.Join("testdata", "findings.txt")
+	if *update {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(golden, []byte(b.String()), 0o644))
+	}
+	want, err := os.ReadFile(golden)
+	require.NoError(t, err)
+	require.Equal(t, string(want), b.String())
+}
+
+func TestGoodExamplesLeaveTheirRuleSilent(t *testing.T) {
+	for _, e := range goodExamples {
+		t.Run(e.rule+" "+e.name, func(t *testing.T) {
+			for _, f := range check(t, e.text) {
+				require.NotEqual(t, e.rule, f.Rule, f.Message)
+			}
+		})
+	}
+}
+
+func TestEveryRuleIsWholeAndHasBothExamples(t *testing.T) {
+	require.NoError(t, rule.Validate(rule.All))
+	has := func(list []example, id string) bool {
+		for _, e := range list {
+			if e.rule == id {
+				return true
+			}
+		}
+		return false
+	}
+	for _, r := range rule.All {
+		require.True(t, has(badExamples, r.ID), "%s has no bad example", r.ID)
+		require.True(t, has(goodExamples, r.ID), "%s has no good example", r.ID)
+		require.Equal(t, &r.ID, &rule.Find(r.ID).ID, "found by its id")
+	}
+	require.Nil(t, rule.Find("no-such-rule"))
+}
+
+func TestValidateNamesWhatIsMissing(t *testing.T) {
+	whole := rule.All[0]
+	bare := rule.Rule{ID: whole.ID}
+	err := rule.Validate([]rule.Rule{whole, bare})
+	for _, what := range []string{"taken", "title", "about", "bad example", "good example", "basis", "source", "remedy", "no code"} {
+		require.ErrorContains(t, err, what)
+	}
+}
+
+func TestReadyMadeFixMendsTheFinding(t *testing.T) {
+	j := job(t, edited(lithium, "stack sol.L1", "stack sol.L1 k1 w2 c2 p1"))
+	findings, err := rule.Check(j, model.AsFound, part.Library())
+	require.NoError(t, err)
+	require.Len(t, findings, 1)
+	require.Len(t, findings[0].Fixes, 1)
+	h := edit.NewHistory(j, part.Library())
+	require.NoError(t, h.Do(findings[0].Fixes[0]))
+	findings, err = rule.Check(h.Job(), model.AsFound, part.Library())
+	require.NoError(t, err)
+	require.Empty(t, lines(findings))
+}
+
+func TestCheckNeedsTheSheet(t *testing.T) {
+	_, err := rule.Check(job(t, lithium), model.Plan, part.Library())
+	require.ErrorContains(t, err, "no plan sheet")
+}
+
+func TestFindingsAreSortedByGravity(t *testing.T) {
+	findings := check(t, edited(lead, "stack sol.L1", "stack sol.L1 k1 w1"))
+	grade := map[rule.Severity]int{}
+	for i, s := range rule.Severities() {
+		grade[s] = i
+	}
+	for i := range findings[1:] {
+		require.LessOrEqual(t, grade[findings[i].Severity], grade[findings[i+1].Severity])
+	}
+	for _, f := range findings {
+		require.NotEmpty(t, f.Basis.Source)
+		require.NotEmpty(t, f.Remedy)
+		require.NotEmpty(t, f.Subjects)
+	}
+}
