@@ -35,11 +35,11 @@ func (s *state) settle() error {
 	return &Chatter{Elements: restless}
 }
 
-// checkReturns looks for currents that are forced and have no way back. A supply at
-// its limit that has none goes back to giving its voltage.
+// checkReturns looks for currents that are forced and have no way back. Of supplies at
+// their limit that have none, the first goes back to giving its voltage, which may give
+// the others theirs.
 func (s *state) checkReturns() error {
-	again := false
-	for i := range s.elements {
+	for i := 0; i < len(s.elements); i++ {
 		el := &s.elements[i]
 		if s.joined(el.a, el.b) {
 			continue
@@ -48,11 +48,11 @@ func (s *state) checkReturns() error {
 			return &Open{Element: Element(i)}
 		}
 		if el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)) {
-			s.modes[i], again = giving, true
+			s.modes[i] = giving
+			if err := s.rewire(); err != nil {
+				return err
+			}
 		}
-	}
-	if again {
-		return s.rewire()
 	}
 	return nil
 }

@@ -249,6 +249,19 @@ func TestSupply(t *testing.T) {
 	require.InDelta(t, 20, volts(t, solve(t, c), plus, minus), 1e-9, "it gives its limit into a low resistance")
 }
 
+// Two supplies side by side against a third, and nothing else: the third limits the
+// current, the two share it.
+func TestSuppliesInOneLoopSettle(t *testing.T) {
+	c := New()
+	a, b := c.Node(), c.Node()
+	p := Supply{Volts: 58, Ohms: 0.01, Limit: 20}
+	first, second, against := c.Supply(a, b, p), c.Supply(a, b, p), c.Supply(b, a, p)
+	s := solve(t, c)
+	require.InDelta(t, -10, s.Current(first), 1e-9)
+	require.InDelta(t, -10, s.Current(second), 1e-9)
+	require.InDelta(t, -20, s.Current(against), 1e-9)
+}
+
 func TestConverter(t *testing.T) {
 	c := New()
 	plus, minus, wake, out, back := c.Node(), c.Node(), c.Node(), c.Node(), c.Node()
