@@ -48,7 +48,7 @@ func saveForever(path string) {
 // A killed program leaves one of the two texts, never less than the last that it said
 // was saved. A kill is no power cut: the order of flushes is tested elsewhere.
 func TestKilledWhileSaving(t *testing.T) {
-	kills := 60
+	kills := 40
 	if testing.Short() {
 		kills = 10
 	}

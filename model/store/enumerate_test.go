@@ -44,8 +44,9 @@ func TestEveryFailureOfASave(t *testing.T) {
 		"make folders, open folder, names, create, write, sync, close, read, rename, sync folder, read, rename, sync folder", trace(clean))
 
 	failed, saved := 0, 0
+	s = newMemoryShop(t)
 	for _, plan := range plans(clean.calls) {
-		s := newShop(t, before)
+		s.reset(before)
 		f := s.open()
 		f.env.sys = &plan
 		out, err := f.Save([]byte(after), Options{})
@@ -111,8 +112,9 @@ func TestEveryFailureOfASaveAs(t *testing.T) {
 	s := newShop(t, "old")
 	_, _, err := s.env(clean).saveAs(s.path+"2", []byte("new"), false)
 	require.NoError(t, err)
+	s = newMemoryShop(t)
 	for _, plan := range plans(clean.calls) {
-		s := newShop(t, "old")
+		s.reset("old")
 		other := s
 		other.path += "2"
 		_, out, err := s.env(&plan).saveAs(other.path, []byte("new"), false)

@@ -22,7 +22,24 @@ type shop struct {
 
 func newShop(t *testing.T, content string) shop {
 	t.Helper()
-	dir, err := filepath.EvalSymlinks(t.TempDir())
+	return newShopIn(t, t.TempDir(), content)
+}
+
+// newMemoryShop is in memory where the system has a folder for that: for tests that save
+// thousands of times and do not look at the disk.
+func newMemoryShop(t *testing.T) shop {
+	t.Helper()
+	dir, err := os.MkdirTemp("/dev/shm", "shop")
+	if err != nil {
+		return newShop(t, "")
+	}
+	t.Cleanup(func() { require.NoError(t, os.RemoveAll(dir)) })
+	return newShopIn(t, dir, "")
+}
+
+func newShopIn(t *testing.T, dir, content string) shop {
+	t.Helper()
+	dir, err := filepath.EvalSymlinks(dir)
 	require.NoError(t, err)
 	s := shop{t: t, path: filepath.Join(dir, "work", "cart.yaml"), versions: filepath.Join(dir, "state", "versions")}
 	require.NoError(t, os.Mkdir(filepath.Dir(s.path), 0o755))
@@ -44,6 +61,16 @@ func (s shop) content() string {
 	data, err := os.ReadFile(s.path)
 	require.NoError(s.t, err)
 	return string(data)
+}
+
+// reset empties the folders and writes the file anew.
+func (s shop) reset(content string) {
+	s.t.Helper()
+	require.NoError(s.t, os.RemoveAll(s.versions))
+	for _, name := range s.names() {
+		require.NoError(s.t, os.Remove(filepath.Join(filepath.Dir(s.path), name)))
+	}
+	require.NoError(s.t, os.WriteFile(s.path, []byte(content), 0o640))
 }
 
 // names lists what is in the folder of the file.
