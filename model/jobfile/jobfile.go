@@ -4,6 +4,9 @@
 package jobfile
 
 import (
+	"bytes"
+	"errors"
+
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/strictyaml"
 )
@@ -35,13 +38,38 @@ func Decode(name string, data []byte, lib *model.Catalogue) (*Decoded, strictyam
 }
 
 // Encode writes a job in canonical form. The comments of the file that d was read
-// from stay at what they stand at; d may be nil.
+// from stay at what they stand at; d may be nil. What is written is read back before it
+// is handed out: it fails if that is not the same job.
 func (d *Decoded) Encode(job *model.Job) ([]byte, error) {
 	var doc *strictyaml.Document
 	if d != nil {
 		doc = d.doc
 	}
-	return strictyaml.Encode(job, doc)
+	data, err := strictyaml.Encode(job, doc)
+	if err != nil {
+		return nil, err
+	}
+	return data, readBack(data, job)
+}
+
+// readBack makes sure that the text of a job reads as that job.
+func readBack(data []byte, job *model.Job) error {
+	var again model.Job
+	if _, problems := strictyaml.Decode("the job as written", data, &again, strictyaml.Limits{}); len(problems) > 0 {
+		return problems
+	}
+	want, err := strictyaml.Encode(job, nil)
+	if err != nil {
+		return err
+	}
+	have, err := strictyaml.Encode(&again, nil)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(have, want) {
+		return errors.New("the job as written does not read as the same job; it was not saved")
+	}
+	return nil
 }
 
 // Schema is the JSON Schema of job files, for editors that complete and check them.
