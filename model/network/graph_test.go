@@ -234,3 +234,47 @@ func TestLooseEndsAreNodesOfTheirOwn(t *testing.T) {
 	require.Equal(t, "the cut end of a", n.Point(l.B).String())
 	require.Equal(t, "b1.+", n.Point(l.A).String())
 }
+
+func TestLeadInGoesThroughAMotorWithoutController(t *testing.T) {
+	n := build(t, `
+		part b1 lead-battery-12v
+		part sol contactor-36v
+		part dir direction-rotary
+		part motor motor-series
+		wire w1 b1.+ sol.L1
+		wire w2 sol.L2 motor.A1
+		wire w3 motor.A2 dir.X1
+		wire w4 dir.S1 motor.S1
+		wire w5 dir.S2 motor.S2
+		wire w6 dir.X2 b1.-
+		wire w7 sol.L2 untraced`)
+	var open []model.WireID
+	for _, l := range n.Protect().Entries()[0].Lead.Open {
+		open = append(open, l.Wire.ID)
+	}
+	require.ElementsMatch(t, []model.WireID{"w1", "w2", "w3", "w4", "w5"}, open, "both ways round the field, no return, no loose end")
+}
+
+func TestLeadInTellsARingFromALeadToADevice(t *testing.T) {
+	n := build(t, `
+		part pack lithium-pack-16
+		part bus bus-bar-4
+		part ring bus-post
+		part fu fuse-class-t
+		part vm voltmeter
+		wire w1 pack.POS bus.1
+		wire w2 bus.2 ring.POST
+		wire w3 bus.3 ring.POST
+		wire w4 ring.POST vm.+
+		wire w5 bus.4 fu.in
+		wire w6 vm.- pack.NEG`)
+	lead := n.Protect().Entries()[0].Lead
+	ids := func(links []*network.Link) (list []model.WireID) {
+		for _, l := range links {
+			list = append(list, l.Wire.ID)
+		}
+		return list
+	}
+	require.ElementsMatch(t, []model.WireID{"w1", "w2", "w3", "w4"}, ids(lead.Open))
+	require.Equal(t, []model.WireID{"w5"}, ids(lead.Leading))
+}

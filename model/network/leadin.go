@@ -26,7 +26,7 @@ func (n *Network) LeadIn(from Node, stop []bool) *LeadIn {
 		return (stop == nil || !stop[next]) && l.Conducts()
 	})
 	n.meetDevices(lead)
-	n.findOpen(lead)
+	n.sort(lead, stop)
 	return lead
 }
 
@@ -34,26 +34,33 @@ func (n *Network) meetDevices(lead *LeadIn) {
 	met := map[*Link]bool{}
 	for _, at := range lead.Reach.Order {
 		for _, l := range n.LinksAt(at) {
-			if !l.Is(model.FuseElement) || met[l] {
-				continue
+			if l.Is(model.FuseElement) && !met[l] {
+				met[l] = true
+				lead.Devices = append(lead.Devices, Met{Device: l, At: at, Path: lead.Reach.Path(at)})
 			}
-			met[l] = true
-			lead.Devices = append(lead.Devices, Met{Device: l, At: at, Path: lead.Reach.Path(at)})
 		}
 	}
 }
 
-// findOpen marks the wires beyond which current finds something else than a device.
-func (n *Network) findOpen(lead *LeadIn) {
+// sort parts the wires by what current finds beyond them.
+func (n *Network) sort(lead *LeadIn, stop []bool) {
 	r := lead.Reach
-	beyond := make([]bool, n.Size())
+	taken, guarded := make([]bool, n.Size()), make([]bool, n.Size())
+	for _, m := range lead.Devices {
+		guarded[m.At] = true
+	}
 	for i := len(r.Order) - 1; i >= 0; i-- {
 		at := r.Order[i]
-		beyond[at] = beyond[at] || n.consumes(at)
-		if via := r.Via(at); via != nil && beyond[at] {
-			beyond[via.Other(at)] = true
+		taken[at] = taken[at] || n.consumes(at) || n.returns(at, stop)
+		if via := r.Via(at); via != nil {
+			before := via.Other(at)
+			taken[before] = taken[before] || taken[at]
+			guarded[before] = guarded[before] || guarded[at]
 		}
 	}
+	blocks := n.blocks(r)
+	blocks.share(r, taken)
+	blocks.share(r, guarded)
 	listed := map[*Link]bool{}
 	for _, at := range r.Order {
 		for _, l := range n.LinksAt(at) {
@@ -61,24 +68,28 @@ func (n *Network) findOpen(lead *LeadIn) {
 				continue
 			}
 			listed[l] = true
-			if far := n.farther(r, l); far == None && (beyond[l.A] || beyond[l.B]) || far != None && beyond[far] {
+			switch block := blocks.of(r.deeper(l)); {
+			case taken[block]:
 				lead.Open = append(lead.Open, l)
-			} else {
+			case guarded[block]:
 				lead.Leading = append(lead.Leading, l)
 			}
 		}
 	}
 }
 
-// farther is the end of a wire that the walk reached through the wire itself.
-func (n *Network) farther(r *Reach, l *Link) Node {
-	switch {
-	case r.Via(l.A) == l:
-		return l.A
-	case r.Via(l.B) == l:
-		return l.B
+// returns reports whether current goes on from a node to the return side, as through a
+// motor without a controller.
+func (n *Network) returns(at Node, stop []bool) bool {
+	if stop == nil {
+		return false
 	}
-	return None
+	for _, l := range n.LinksAt(at) {
+		if l.Conducts() && stop[l.Other(at)] {
+			return true
+		}
+	}
+	return false
 }
 
 // consumes reports whether something at a node takes current, or may: a load, a

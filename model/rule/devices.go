@@ -7,21 +7,22 @@ import (
 	"example.com/lugbook/model/network"
 )
 
-// nameOf is a device as a message names it: 70 A fuse fu1, or fuse fb.3 of a block.
+// nameOf is a device as a message names it: 70 A fuse fu1, or fuse fb.3 of a block; of
+// what else limits a current, the part.
 func (p *Pass) nameOf(l *network.Link) string {
 	rated := p.Net.KnownFigure(l.Part, l.Element.Amps)
+	if !l.Is(model.FuseElement) {
+		return string(l.Part.ID)
+	}
 	if !rated.OK {
 		return deviceWord(l) + " " + p.deviceSubject(l).String()
 	}
 	return fmt.Sprintf("%s %s %s", amps(rated.Value), deviceWord(l), p.deviceSubject(l))
 }
 
-// deviceWord is fuse, or breaker for what a hand can reset, or what else limits a current.
+// deviceWord is fuse, or breaker for what a hand can reset.
 func deviceWord(l *network.Link) string {
-	switch {
-	case !l.Is(model.FuseElement):
-		return string(l.Def.Family) + " part"
-	case l.Def.Control != nil:
+	if l.Def.Control != nil {
 		return "breaker"
 	}
 	return "fuse"

@@ -9,8 +9,8 @@ import (
 var feedsAddUp = Rule{
 	ID: "feeds-add-up", Title: "Several feeds together exceed what a wire carries",
 	Family: Fusing, Severity: Danger,
-	About: "Adds the ratings of all devices and the limits of all sources that feed a wire side by side, and speaks if the sum is " +
-		"more than 150 % of its ampacity while each alone is within.",
+	About: "Adds the ratings of all devices that feed a wire side by side, and speaks if the sum is more than 150 % of its " +
+		"ampacity while each alone is within. Sources that limit themselves are not added.",
 	Bad:  "two 40 A fuses feed one bus from which a 12 AWG wire leaves without a fuse of its own",
 	Good: "the 12 AWG wire has a 40 A fuse of its own at the bus",
 	Basis: Basis{"a conductor is protected against what its devices let through together; 150 % of the ampacity is the most",

@@ -74,12 +74,16 @@ func loadedWires(e *network.Entry) []*network.Link {
 // compare judges one wire by the entries that load it.
 func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 	sum := 0.0
+	var adding []*network.Entry
 	for _, e := range entries {
 		if e.IsUnrated() || math.IsInf(e.Amps, 1) {
 			f.noteUnrated(e)
 			return
 		}
-		sum += e.Amps
+		if areDevices(e.Limits) {
+			adding = append(adding, e)
+			sum += e.Amps
+		}
 	}
 	slices.SortStableFunc(entries, func(a, b *network.Entry) int { return int(math.Copysign(1, b.Amps-a.Amps)) })
 	largest := entries[0]
@@ -93,8 +97,8 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 	case strained, over:
 		f.loaded = append(f.loaded, loaded{l, entries[:1], largest.Amps, c})
 	case carried:
-		if c := p.Load(l.Wire, sum, nominal); len(entries) > 1 && c.load == over {
-			f.loaded = append(f.loaded, loaded{l, entries, sum, c})
+		if c := p.Load(l.Wire, sum, nominal); len(adding) > 1 && c.load == over {
+			f.loaded = append(f.loaded, loaded{l, adding, sum, c})
 		}
 	}
 }
