@@ -15,10 +15,10 @@ type Definition struct {
 	Designator string        `yaml:"designator,required" doc:"short designator for parts of this kind, such as sol"`
 	About      string        `yaml:"about,required" doc:"what it does and how to tell it on a cart"`
 	Symbol     string        `yaml:"symbol" doc:"standard graphical symbol on drawings"`
-	Control    *Switching    `yaml:"control" doc:"what a person or the cart sets on it"`
-	Terminals  []TerminalDef `yaml:"terminals,keyed" doc:"its terminals"`
-	Elements   []Element     `yaml:"elements,keyed" doc:"what is electrically between its terminals"`
-	Ratings    []Rating      `yaml:"ratings,keyed" doc:"its figures with their sources"`
+	Control    *Switching    `yaml:"control,flow" doc:"what a person or the cart sets on it"`
+	Terminals  []TerminalDef `yaml:"terminals,keyed,flow" doc:"its terminals"`
+	Elements   []Element     `yaml:"elements,keyed,flow" doc:"what is electrically between its terminals"`
+	Ratings    []Rating      `yaml:"ratings,keyed,flow" doc:"its figures with their sources"`
 }
 
 // Family groups the kinds of part in lists.

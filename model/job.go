@@ -18,8 +18,8 @@ type Job struct {
 	Revision    string       `yaml:"revision" doc:"revision letter or number of the record"`
 	Note        string       `yaml:"note" doc:"anything worth knowing"`
 	Photos      []string     `yaml:"photos,flow" doc:"photos by path relative to the job file"`
-	Zones       []Zone       `yaml:"zones,keyed" doc:"places on the cart"`
-	Runs        []Run        `yaml:"runs" doc:"routed lengths between neighbouring zones"`
+	Zones       []Zone       `yaml:"zones,keyed,flow" doc:"places on the cart"`
+	Runs        []Run        `yaml:"runs,flow" doc:"routed lengths between neighbouring zones"`
 	Definitions []Definition `yaml:"definitions,keyed" doc:"part definitions of this job alone"`
 	Sheets      []Sheet      `yaml:"sheets,keyed" doc:"the states of the wiring: as-found, plan, as-built"`
 }

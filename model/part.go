@@ -20,7 +20,7 @@ type Part struct {
 	Kind       string      `yaml:"kind,required" doc:"kind of part in the parts library, or unknown"`
 	Name       string      `yaml:"name" doc:"what it is in words"`
 	Zone       ZoneID      `yaml:"zone" doc:"where on the cart it sits"`
-	Ratings    []Rating    `yaml:"ratings,keyed" doc:"figures read off this very part; they stand above the library's"`
+	Ratings    []Rating    `yaml:"ratings,keyed,flow" doc:"figures read off this very part; they stand above the library's"`
 	Place      *Place      `yaml:"place,flow" doc:"where a person put its box on the drawing; it stays there"`
 	Condition  []Condition `yaml:"condition,flow" doc:"how it was found"`
 	Confidence Confidence  `yaml:"confidence" doc:"how well it is known"`

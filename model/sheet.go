@@ -19,9 +19,9 @@ func (SheetName) Names() []string {
 type Sheet struct {
 	Name      SheetName  `yaml:",key"`
 	Note      string     `yaml:"note" doc:"what this sheet is about"`
-	Parts     []Part     `yaml:"parts,keyed" doc:"the parts, by designator"`
-	Wires     []Wire     `yaml:"wires,keyed" doc:"the wires, by number or name"`
-	Terminals []Terminal `yaml:"terminals,keyed" doc:"what is known of single terminals: order of lugs, cover, condition"`
+	Parts     []Part     `yaml:"parts,keyed,flow" doc:"the parts, by designator"`
+	Wires     []Wire     `yaml:"wires,keyed,flow" doc:"the wires, by number or name"`
+	Terminals []Terminal `yaml:"terminals,keyed,flow" doc:"what is known of single terminals: order of lugs, cover, condition"`
 }
 
 // Part finds a part by designator; nil if the sheet has none.

@@ -90,7 +90,7 @@ func TestAJobThatCannotBeReadBackIsNotWritten(t *testing.T) {
 	job := d.Job.Clone()
 	job.Sheets[0].Wires[0].From = model.End{}
 	_, err := d.Encode(job)
-	require.ErrorContains(t, err, "from")
+	require.ErrorContains(t, err, "expected part.terminal")
 }
 
 func TestSaveKeepsWhatAnotherProgramWrote(t *testing.T) {

@@ -8,7 +8,7 @@ import (
 )
 
 // lineWidth is how many columns a one-line list or mapping may take with its key.
-const lineWidth = 110
+const lineWidth = 160
 
 // Encode writes the struct v, or the struct that v points to, in the canonical form. The
 // comments of old, if it is not nil, are kept; old stays as it is. It fails on what
