@@ -22,7 +22,7 @@ func runBatteryReversed(p *Pass) {
 	for _, s := range p.Net.Strings() {
 		for _, cell := range s.Cells {
 			if cell.Reversed {
-				p.Report(Finding{
+				p.report(Finding{
 					Message: fmt.Sprintf("%s is reversed in a string of %d from %s to %s; the string adds up to %s",
 						cell.Link.Part.ID, len(s.Cells), p.at(s.Low), p.at(s.High), volts(s.Volts)),
 					Subjects: append([]Subject{OfPart(cell.Link.Part.ID)}, p.jumpers(cell)...),

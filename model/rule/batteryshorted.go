@@ -16,7 +16,7 @@ var batteryShorted = Rule{
 
 func runBatteryShorted(p *Pass) {
 	for _, l := range p.Net.Shorted() {
-		p.Report(Finding{
+		p.report(Finding{
 			Message:  fmt.Sprintf("%s and %s are joined by metal: %s is short-circuited", p.at(l.A), p.at(l.B), l.Part.ID),
 			Subjects: []Subject{OfPart(l.Part.ID)},
 		})
@@ -29,7 +29,7 @@ func runBatteryShorted(p *Pass) {
 		for _, cell := range s.Cells {
 			subjects = append(subjects, OfPart(cell.Link.Part.ID))
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message:  fmt.Sprintf("%s form a closed ring of %s with nothing between", list(subjects), volts(s.Volts)),
 			Subjects: subjects,
 		})

@@ -43,10 +43,10 @@ type carrying struct {
 	limit float64 // largest rating that the rule for the circuit's voltage allows
 }
 
-// Load compares the amperes that can persist in a wire with what it carries. nominal is
+// loadOf compares the amperes that can persist in a wire with what it carries. nominal is
 // the circuit's voltage. A wire of unknown insulation is only said to be strained or over
 // if the best insulation would not help.
-func (p *Pass) Load(w *model.Wire, amperes, nominal float64) carrying {
+func (p *Pass) loadOf(w *model.Wire, amperes, nominal float64) carrying {
 	if w.Gauge.IsZero() {
 		return carrying{load: unsized}
 	}
@@ -118,7 +118,7 @@ func (c carrying) String() string {
 // the system voltage if tracing does not tell.
 func (p *Pass) nominalAt(l *network.Link) float64 {
 	volts := 0.0
-	for _, fs := range p.Sides() {
+	for _, fs := range p.sides() {
 		if fs.sides.Of(l.A) == network.Plus || fs.sides.Of(l.A) == network.Both {
 			volts = max(volts, fs.feed.Nominal.Value)
 		}

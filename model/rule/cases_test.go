@@ -69,6 +69,8 @@ var badExamples = []example{
 		"wire d2", "wire d2 dio.cathode sol.coil- gauge=18AWG insulation=105C length=60mm")},
 	{rule: "load-reversed", text: edited(lithium, "wire b1", "wire b1 dir.rev-no buz.- gauge=16AWG insulation=105C length=1m",
 		"wire b2", "wire b2 buz.+ nb.3 gauge=16AWG insulation=105C length=1m")},
+	{rule: "load-reversed", name: "behind a lamp, by the solved voltages", text: "job system=12V\npart b1 lead-battery-12v\npart lt lamp-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\n" +
+		"part usb usb-outlet\nwire a b1.+ fu.in gauge=16AWG length=100mm\nwire b fu.out lt.+ gauge=16AWG insulation=105C\nwire c lt.- usb.- gauge=16AWG insulation=105C\nwire d usb.+ b1.- gauge=16AWG\nat b1.+ cover=fitted"},
 	{rule: "meter-reversed", text: edited(lithium, "wire s4", "wire s4 fu6.out meter.supply- gauge=18AWG insulation=105C length=2m",
 		"wire s5", "wire s5 meter.supply+ nb.3 gauge=18AWG insulation=105C length=2m")},
 	{rule: "shunt-reversed", text: edited(lithium, "wire w4", "wire w4 ctrl.B- shunt.BATT gauge=2AWG insulation=105C length=700mm",
@@ -77,6 +79,10 @@ var badExamples = []example{
 	{rule: "shunt-reversed", name: "the sense pair", text: edited(lithium, "wire s1", "wire s1 shunt.sense+ meter.sense- gauge=18AWG insulation=105C length=2m",
 		"wire s2", "wire s2 shunt.sense- meter.sense+ gauge=18AWG insulation=105C length=2m")},
 	{rule: "over-voltage", text: edited(lithium, "wire a3", "wire a3 key.IGN lt1.+ gauge=16AWG insulation=105C length=1m")},
+	{rule: "over-voltage", name: "a 36 V coil", text: edited(direct, "part sol", "part sol contactor-36v")},
+	{rule: "over-voltage", name: "a typical figure decides", text: edited(direct, "part ctrl", "part ctrl controller-series", "part pack", "part pack lithium-pack-16 full-voltage=66V",
+		"part fu1", "part fu1 fuse-class-t fuse-rating=200A")},
+	{rule: "under-voltage", name: "a 72 V coil", text: edited(direct, "part sol", "part sol contactor-72v pull-in-voltage=54V")},
 	{rule: "under-voltage", text: edited(lithium, "wire b1", "wire b1 fb.3 buz.+ gauge=16AWG insulation=105C length=1m")},
 
 	{rule: "no-main-fuse", text: edited(direct, "part fu1", "part fu1 isolator", "at fu1.in", "at fu1.in cover=fitted\nat fu1.out cover=fitted",
@@ -151,6 +157,7 @@ var goodExamples = []example{
 	{rule: "shunt-reversed", name: "pack negative alone on BATT", text: lithium},
 	{rule: "over-voltage", name: "12 V on the reducer, 48 V on the pack", text: lithium},
 	{rule: "over-voltage", name: "eight lead batteries at the end of charge", text: lead},
+	{rule: "over-voltage", name: "a 36 V coil held by the controller", text: edited(sepex, "part sol", "part sol contactor-36v")},
 	{rule: "under-voltage", name: "12 V on the reducer, 48 V on the pack", text: lithium},
 
 	{rule: "no-main-fuse", name: "an isolator before the fuse", text: edited(direct, "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A\npart iso isolator",

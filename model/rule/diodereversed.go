@@ -25,12 +25,12 @@ func runDiodeReversed(p *Pass) {
 		if !l.Is(model.DiodeElement) || l.Def.Family != model.Support {
 			continue
 		}
-		for _, fs := range p.Sides() {
-			if fs.feed.Link.Is(model.ChargerElement) || p.Survey().packReversed && fs.feed.String != nil {
+		for _, fs := range p.sides() {
+			if fs.feed.Link.Is(model.ChargerElement) || p.survey().packReversed && fs.feed.String != nil {
 				continue
 			}
 			if p.conducts(l, fs.sides) {
-				p.Report(Finding{
+				p.report(Finding{
 					Message: fmt.Sprintf("%s is on the positive side and %s on the negative side of %s: %s conducts when it is fed",
 						p.at(l.A), p.at(l.B), p.at(fs.feed.At), l.Part.ID),
 					Subjects: []Subject{OfPart(l.Part.ID), p.terminal(l.A), p.terminal(l.B)},

@@ -36,8 +36,8 @@ func (p *Pass) comparable(l *network.Link) bool {
 // way round; nil if tracing finds none.
 func (p *Pass) feedAcross(l *network.Link) *network.Feed {
 	var best *network.Feed
-	for i := range p.Sides() {
-		fs := &p.Sides()[i]
+	for i := range p.sides() {
+		fs := &p.sides()[i]
 		if fs.feed.Link.Part == l.Part || fs.feed.Link.Is(model.ChargerElement) {
 			continue
 		}

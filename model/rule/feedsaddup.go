@@ -20,7 +20,7 @@ var feedsAddUp = Rule{
 }
 
 func runFeedsAddUp(p *Pass) {
-	for _, w := range p.Fusing().loaded {
+	for _, w := range p.fusing().loaded {
 		if len(w.entries) < 2 {
 			continue
 		}
@@ -28,7 +28,7 @@ func runFeedsAddUp(p *Pass) {
 		for _, e := range w.entries {
 			limits = append(limits, e.Limits...)
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("%s feed %s together, %s; it carries %s, %s",
 				p.namesOf(limits), w.wire.Wire.ID, amps(w.amps), w.wire.Wire.Gauge, w.carries),
 			Subjects: append([]Subject{OfWire(w.wire.Wire.ID)}, p.deviceSubjects(limits)...),

@@ -20,7 +20,7 @@ var fuseInNegativeOnly = Rule{
 }
 
 func runFuseInNegativeOnly(p *Pass) {
-	for _, e := range p.Fusing().entries {
+	for _, e := range p.fusing().entries {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole || len(e.Limits) == 0 || len(e.Feed.String.Devices) > 0 {
 			continue
 		}
@@ -28,7 +28,7 @@ func runFuseInNegativeOnly(p *Pass) {
 		if len(trunk) == 0 {
 			continue
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("%s is at %s; nothing protects %s at %s",
 				p.namesOf(e.Limits), p.at(e.Feed.Return), list(wireSubjects(trunk)), p.at(e.At)),
 			Subjects: append(p.deviceSubjects(e.Limits), wireSubjects([]*network.Link{trunk[0]})...),

@@ -25,7 +25,7 @@ const interruptingRating = "interrupting-rating"
 
 func runFuseInterrupting(p *Pass) {
 	told := map[*network.Link]bool{}
-	for _, e := range p.Fusing().entries {
+	for _, e := range p.fusing().entries {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole {
 			continue
 		}
@@ -45,12 +45,12 @@ func runFuseInterrupting(p *Pass) {
 func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
 	rated := p.Net.KnownFigure(m.Device.Part, interruptingRating)
 	if !rated.OK {
-		p.Missing("the interrupting rating", "whether it can break the fault current", OfPart(m.Device.Part.ID))
+		p.missing("the interrupting rating", "whether it can break the fault current", OfPart(m.Device.Part.ID))
 		return
 	}
 	fault := p.faultCurrent(f, m.Path)
 	if !fault.OK {
-		p.Missing("the internal resistance", "which fuses can break the fault current", stringSubjects(*f.String)...)
+		p.missing("the internal resistance", "which fuses can break the fault current", stringSubjects(*f.String)...)
 		return
 	}
 	if fault.Value <= rated.Value {
@@ -65,5 +65,5 @@ func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
 		finding.Severity = Caution
 		finding.Message += unconfirmed
 	}
-	p.Report(finding)
+	p.report(finding)
 }

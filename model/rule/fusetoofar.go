@@ -24,8 +24,8 @@ var fuseTooFar = Rule{
 
 func runFuseTooFar(p *Pass) {
 	told := map[string]bool{}
-	for i := range p.Fusing().entries {
-		e := &p.Fusing().entries[i]
+	for i := range p.fusing().entries {
+		e := &p.fusing().entries[i]
 		if e.Feed != nil && e.Feed.String == nil {
 			continue
 		}
@@ -83,7 +83,7 @@ func (p *Pass) unprotected(e *network.Entry, l *network.Link) bool {
 	if math.IsInf(e.Amps, 1) {
 		return true
 	}
-	return !e.IsUnrated() && p.Load(l.Wire, e.Amps, p.nominalAt(l)).load == over
+	return !e.IsUnrated() && p.loadOf(l.Wire, e.Amps, p.nominalAt(l)).load == over
 }
 
 func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
@@ -92,12 +92,12 @@ func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
 	limit := conductor.PlacementFor(a.sheathed, false)
 	switch {
 	case a.metres > allowed.Within.Metres():
-		p.Report(p.tooFar(m, a, limit, Fault))
+		p.report(p.tooFar(m, a, limit, Fault))
 	case len(a.unknown) > 0:
-		p.Missing("the length", fmt.Sprintf("whether %s is within %s of its source", p.deviceSubject(m.Device), limit.Within),
+		p.missing("the length", fmt.Sprintf("whether %s is within %s of its source", p.deviceSubject(m.Device), limit.Within),
 			wireSubjects(a.unknown)...)
 	case a.metres > limit.Within.Metres():
-		p.Report(p.tooFar(m, a, limit, Note))
+		p.report(p.tooFar(m, a, limit, Note))
 	}
 }
 

@@ -22,7 +22,7 @@ var fuseTooLarge = Rule{
 }
 
 func runFuseTooLarge(p *Pass) {
-	f := p.Fusing()
+	f := p.fusing()
 	for i := range f.entries {
 		e := &f.entries[i]
 		if !areDevices(e.Limits) {
@@ -33,13 +33,13 @@ func runFuseTooLarge(p *Pass) {
 		}
 	}
 	for _, w := range f.unsized {
-		p.Missing("the gauge", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
+		p.missing("the gauge", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
 	}
 	for _, w := range f.unclassd {
-		p.Missing("the insulation class", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
+		p.missing("the insulation class", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
 	}
 	for _, l := range f.unrated {
-		p.Missing("the rated current", "whether it protects the wires behind it", p.deviceSubject(l))
+		p.missing("the rated current", "whether it protects the wires behind it", p.deviceSubject(l))
 	}
 }
 
@@ -81,7 +81,7 @@ func (p *Pass) reportTooLarge(e *network.Entry, wires []loaded, how load) {
 			finding.Severity = Caution
 			finding.Message += unconfirmed
 		}
-		p.Report(finding)
+		p.report(finding)
 	}
 }
 

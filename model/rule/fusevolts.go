@@ -32,16 +32,16 @@ func runFuseVolts(p *Pass) {
 			continue
 		}
 		if !reached.OK {
-			p.Missing("the full-charge voltage", "which fuses are made for it", OfPart(source.Link.Part.ID))
+			p.missing("the full-charge voltage", "which fuses are made for it", OfPart(source.Link.Part.ID))
 			continue
 		}
 		rated := p.Net.KnownFigure(l.Part, l.Element.MaxVolts)
 		if !rated.OK {
-			p.Missing("the voltage rating", "whether it opens at "+volts(reached.Value), OfPart(l.Part.ID))
+			p.missing("the voltage rating", "whether it opens at "+volts(reached.Value), OfPart(l.Part.ID))
 			continue
 		}
 		if rated.Value < reached.Value {
-			p.Report(Finding{
+			p.report(Finding{
 				Message: fmt.Sprintf("%s is made for %s and sees %s from %s at full charge",
 					p.nameOf(l), volts(rated.Value), volts(reached.Value), source.Link.Part.ID),
 				Subjects: []Subject{p.deviceSubject(l), OfPart(source.Link.Part.ID)},
@@ -56,8 +56,8 @@ func runFuseVolts(p *Pass) {
 func (p *Pass) highestAt(l *network.Link) (network.Known, *network.Feed) {
 	var highest network.Known
 	var source *network.Feed
-	for i := range p.Sides() {
-		fs := &p.Sides()[i]
+	for i := range p.sides() {
+		fs := &p.sides()[i]
 		if fs.feed.Link.Part == l.Part || fs.sides.Of(l.A) == network.Neither && fs.sides.Of(l.B) == network.Neither {
 			continue
 		}

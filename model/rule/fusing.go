@@ -33,18 +33,18 @@ type pending struct {
 	wires []*network.Link
 }
 
-// Fusing compares every wire with what can persist in it, once. While the whole pack is
+// fusing compares every wire with what can persist in it, once. While the whole pack is
 // reversed there is nothing to compare: the fuses are at the wrong pole.
-func (p *Pass) Fusing() *fusing {
+func (p *Pass) fusing() *fusing {
 	if p.shared.fusing != nil {
 		return p.shared.fusing
 	}
 	f := &fusing{}
 	p.shared.fusing = f
-	if p.Survey().packReversed {
+	if p.survey().packReversed {
 		return f
 	}
-	f.entries = p.Protection().Entries()
+	f.entries = p.protection().Entries()
 	open := map[*network.Link][]*network.Entry{}
 	for i := range f.entries {
 		e := &f.entries[i]
@@ -54,7 +54,7 @@ func (p *Pass) Fusing() *fusing {
 	}
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
-		if entries := open[l]; len(entries) > 0 && !p.Exempt(l) {
+		if entries := open[l]; len(entries) > 0 && !p.exempt(l) {
 			p.compare(f, l, entries)
 		}
 	}
@@ -88,7 +88,7 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 	slices.SortStableFunc(entries, func(a, b *network.Entry) int { return int(math.Copysign(1, b.Amps-a.Amps)) })
 	largest := entries[0]
 	nominal := p.nominalAt(l)
-	c := p.Load(l.Wire, largest.Amps, nominal)
+	c := p.loadOf(l.Wire, largest.Amps, nominal)
 	switch c.load {
 	case unsized:
 		f.unsized = wait(f.unsized, largest, l)
@@ -97,7 +97,7 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 	case strained, over:
 		f.loaded = append(f.loaded, loaded{l, entries[:1], largest.Amps, c})
 	case carried:
-		if c := p.Load(l.Wire, sum, nominal); len(adding) > 1 && c.load == over {
+		if c := p.loadOf(l.Wire, sum, nominal); len(adding) > 1 && c.load == over {
 			f.loaded = append(f.loaded, loaded{l, adding, sum, c})
 		}
 	}
@@ -127,10 +127,10 @@ func wait(list []pending, e *network.Entry, l *network.Link) []pending {
 	return append(list, pending{e, []*network.Link{l}})
 }
 
-// Exempt reports whether practice leaves a wire to something else than a fuse: the
+// exempt reports whether practice leaves a wire to something else than a fuse: the
 // short leads of a resistor or diode that hangs on a stud, and the motor leads of a
 // cart with a controller, which limits their current. Common practice, no source.
-func (p *Pass) Exempt(l *network.Link) bool { return p.hungLead(l) || p.motorLead(l) }
+func (p *Pass) exempt(l *network.Link) bool { return p.hungLead(l) || p.motorLead(l) }
 
 // hungLead reports whether a wire is the lead of a resistor or diode that hangs on a
 // stud: not longer than what 33 CFR 183.455(b) leaves without a device, or not measured.

@@ -26,7 +26,7 @@ func (p *Pass) reportLoose(how model.Loose) {
 		default:
 			continue
 		}
-		p.Report(f)
+		p.report(f)
 	}
 }
 
@@ -35,8 +35,8 @@ func (p *Pass) reportLoose(how model.Loose) {
 func (p *Pass) liveBy(at network.Node) (*feedSides, network.Side) {
 	var by *feedSides
 	side := network.Neither
-	for i := range p.Sides() {
-		fs := &p.Sides()[i]
+	for i := range p.sides() {
+		fs := &p.sides()[i]
 		switch fs.sides.Of(at) {
 		case network.Plus, network.Both:
 			return fs, network.Plus

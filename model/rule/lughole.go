@@ -21,10 +21,10 @@ var lugHole = Rule{
 }
 
 func runLugHole(p *Pass) {
-	for _, s := range p.Studs() {
+	for _, s := range p.studs() {
 		for _, w := range s.wires {
 			if lug := w.LugAt(s.at); !lug.IsZero() && s.size.IsZero() {
-				p.Missing("the stud size", "whether the lugs on it fit", OfTerminal(s.at))
+				p.missing("the stud size", "whether the lugs on it fit", OfTerminal(s.at))
 				break
 			}
 			p.judgeLug(s, w)
@@ -40,7 +40,7 @@ func (p *Pass) judgeLug(s stud, w *model.Wire) {
 	if severity == "" {
 		return
 	}
-	p.Report(Finding{
+	p.report(Finding{
 		Severity: severity,
 		Message:  fmt.Sprintf("the %s lug of %s on the %s stud %s: %s", w.LugAt(s.at), w.ID, s.size, s.at, fit),
 		Subjects: []Subject{OfTerminal(s.at), OfWire(w.ID)},

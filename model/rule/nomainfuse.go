@@ -23,7 +23,7 @@ var noMainFuse = Rule{
 }
 
 func runNoMainFuse(p *Pass) {
-	for _, e := range p.Fusing().entries {
+	for _, e := range p.fusing().entries {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole || !math.IsInf(e.Amps, 1) {
 			continue
 		}
@@ -31,7 +31,7 @@ func runNoMainFuse(p *Pass) {
 		if len(trunk) == 0 {
 			continue
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("nothing protects %s: no fuse or breaker between %s and %s%s",
 				list(wireSubjects(trunk)), p.at(e.At), p.at(p.farEnd(e.Lead, trunk[len(trunk)-1])), p.faultWords(e.Feed)),
 			Subjects: append([]Subject{p.terminal(e.At)}, wireSubjects(trunk)...),
@@ -43,7 +43,7 @@ func runNoMainFuse(p *Pass) {
 func (p *Pass) fusible(wires []*network.Link) []*network.Link {
 	var list []*network.Link
 	for _, l := range wires {
-		if !p.Exempt(l) {
+		if !p.exempt(l) {
 			list = append(list, l)
 		}
 	}

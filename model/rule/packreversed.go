@@ -19,20 +19,20 @@ var packReversed = Rule{
 }
 
 func runPackReversed(p *Pass) {
-	if !p.Survey().packReversed {
+	if !p.survey().packReversed {
 		return
 	}
 	s, _ := p.mainString()
 	subjects := stringSubjects(s)
 	var devices []Subject
 	seen := map[Subject]bool{}
-	for _, d := range p.Survey().devices {
+	for _, d := range p.survey().devices {
 		if d.verdict == network.Minus && d.by != nil && d.by.String != nil && !seen[OfPart(d.link.Part.ID)] {
 			seen[OfPart(d.link.Part.ID)] = true
 			devices = append(devices, OfPart(d.link.Part.ID))
 		}
 	}
-	p.Report(Finding{
+	p.report(Finding{
 		Message:  fmt.Sprintf("%s is reversed against the cart: %s all see %s as positive", list(subjects), list(devices), p.at(s.Low)),
 		Subjects: append(subjects, devices...),
 	})

@@ -54,8 +54,8 @@ func (p *Pass) run(r *Rule) {
 	r.Run(&own)
 }
 
-// Report adds a finding. Whatever it does not say is taken from the rule.
-func (p *Pass) Report(f Finding) {
+// report adds a finding. Whatever it does not say is taken from the rule.
+func (p *Pass) report(f Finding) {
 	f.Rule = p.rule.ID
 	if f.Severity == "" {
 		f.Severity = p.rule.Severity
@@ -69,9 +69,9 @@ func (p *Pass) Report(f Finding) {
 	*p.findings = append(*p.findings, f)
 }
 
-// Missing adds a note that a datum is not recorded and what it would decide. Each
+// missing adds a note that a datum is not recorded and what it would decide. Each
 // datum of a subject is noted once, whichever rule asks first.
-func (p *Pass) Missing(datum, decides string, subjects ...Subject) {
+func (p *Pass) missing(datum, decides string, subjects ...Subject) {
 	subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool {
 		key := datum + " of " + s.String()
 		told := p.shared.noted[key]
@@ -81,7 +81,7 @@ func (p *Pass) Missing(datum, decides string, subjects ...Subject) {
 	if len(subjects) == 0 {
 		return
 	}
-	p.Report(Finding{
+	p.report(Finding{
 		Severity: Note,
 		Message:  fmt.Sprintf("%s of %s is not recorded; it decides %s", datum, list(subjects), decides),
 		Subjects: subjects,
@@ -89,17 +89,17 @@ func (p *Pass) Missing(datum, decides string, subjects ...Subject) {
 	})
 }
 
-// Protection is the flow of current through the protective devices.
-func (p *Pass) Protection() *network.Protection {
+// protection is the flow of current through the protective devices.
+func (p *Pass) protection() *network.Protection {
 	if p.shared.protection == nil {
 		p.shared.protection = p.Net.Protect()
 	}
 	return p.shared.protection
 }
 
-// Solved lists the states of the sheet with their solutions, computed when first asked
+// solved lists the states of the sheet with their solutions, computed when first asked
 // for. A state without a solution is left out.
-func (p *Pass) Solved() []solved {
+func (p *Pass) solved() []solved {
 	if p.shared.asked {
 		return p.shared.solved
 	}

@@ -20,13 +20,13 @@ var reducerOutputReversed = Rule{
 
 func runReducerOutputReversed(p *Pass) {
 	told := map[*network.Link]bool{}
-	for _, d := range p.Survey().devices {
-		if d.by == nil || !p.Survey().outReversed[d.by.Link] || told[d.by.Link] {
+	for _, d := range p.survey().devices {
+		if d.by == nil || !p.survey().outReversed[d.by.Link] || told[d.by.Link] {
 			continue
 		}
 		told[d.by.Link] = true
 		devices := p.reversedOn(d.by.Link)
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("the output of %s is reversed: %s all have their positive side on %s",
 				d.by.Link.Part.ID, list(devices), p.at(d.by.Return)),
 			Subjects: append([]Subject{OfPart(d.by.Link.Part.ID)}, devices...),
@@ -37,7 +37,7 @@ func runReducerOutputReversed(p *Pass) {
 // reversedOn lists the parts that are reversed on one source, each once.
 func (p *Pass) reversedOn(source *network.Link) []Subject {
 	var links []*network.Link
-	for _, d := range p.Survey().devices {
+	for _, d := range p.survey().devices {
 		if d.by != nil && d.by.Link == source && d.verdict == network.Minus {
 			links = append(links, d.link)
 		}

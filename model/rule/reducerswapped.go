@@ -19,14 +19,14 @@ var reducerSwapped = Rule{
 }
 
 func runReducerSwapped(p *Pass) {
-	if p.Survey().packReversed {
+	if p.survey().packReversed {
 		return
 	}
-	for _, out := range p.Sides() {
+	for _, out := range p.sides() {
 		if out.feed.Link.Kind != network.OutputLink {
 			continue
 		}
-		for _, pack := range p.Sides() {
+		for _, pack := range p.sides() {
 			if pack.feed.String == nil || !pack.feed.Whole {
 				continue
 			}
@@ -38,7 +38,7 @@ func runReducerSwapped(p *Pass) {
 			}
 			if on != network.None {
 				id := out.feed.Link.Part.ID
-				p.Report(Finding{
+				p.report(Finding{
 					Message:  fmt.Sprintf("%s leads to %s: the output of %s is on the pack", p.at(on), p.at(pack.feed.At), id),
 					Subjects: []Subject{OfPart(id), p.terminal(on)},
 				})

@@ -10,13 +10,13 @@ import (
 // reportReversed reports each part of a role that is reversed by a mistake of its own.
 func (p *Pass) reportReversed(r role) {
 	told := map[model.PartID]bool{}
-	for _, d := range p.Survey().reversed(r) {
+	for _, d := range p.survey().reversed(r) {
 		id := d.link.Part.ID
 		if told[id] {
 			continue
 		}
 		told[id] = true
-		p.Report(Finding{
+		p.report(Finding{
 			Message:  p.reversedMessage(d),
 			Subjects: []Subject{OfPart(id), p.terminal(d.first), p.terminal(d.second)},
 		})

@@ -31,7 +31,7 @@ func runShuntReversed(p *Pass) {
 			continue
 		}
 		if metal.Same(shunt.B, low) && !metal.Same(shunt.A, low) {
-			p.Report(Finding{
+			p.report(Finding{
 				Message:  fmt.Sprintf("%s is joined to %s, so %s counts the wrong way", p.at(shunt.B), p.at(low), shunt.Part.ID),
 				Subjects: []Subject{OfPart(shunt.Part.ID), p.terminal(shunt.A), p.terminal(shunt.B)},
 			})
@@ -49,7 +49,7 @@ func (p *Pass) judgeSense(shunt *network.Link) {
 			continue
 		}
 		if metal.Same(sense.A, shunt.A) && metal.Same(sense.B, shunt.B) {
-			p.Report(Finding{
+			p.report(Finding{
 				Message:  fmt.Sprintf("%s is on the pack's side of %s and %s on the cart's side", p.at(sense.A), shunt.Part.ID, p.at(sense.B)),
 				Subjects: []Subject{OfPart(sense.Part.ID), p.terminal(sense.A), p.terminal(sense.B)},
 			})

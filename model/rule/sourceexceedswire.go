@@ -20,7 +20,7 @@ var sourceExceedsWire = Rule{
 }
 
 func runSourceExceedsWire(p *Pass) {
-	f := p.Fusing()
+	f := p.fusing()
 	for i := range f.entries {
 		e := &f.entries[i]
 		if len(e.Limits) == 0 || areDevices(e.Limits) {
@@ -37,7 +37,7 @@ func runSourceExceedsWire(p *Pass) {
 		if worst.wire == nil {
 			continue
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("%s can feed %s into %s, %s, %s, with no device between",
 				list(partsOf(e.Limits)), amps(e.Amps), worst.wire.Wire.ID, worst.wire.Wire.Gauge, worst.carries),
 			Subjects: append(partsOf(e.Limits), wireSubjects(links)...),

@@ -18,7 +18,7 @@ var stackCount = Rule{
 }
 
 func runStackCount(p *Pass) {
-	for _, s := range p.Studs() {
+	for _, s := range p.studs() {
 		if len(s.wires) <= conductor.MostLugs {
 			continue
 		}
@@ -26,7 +26,7 @@ func runStackCount(p *Pass) {
 		for _, w := range s.wires {
 			subjects = append(subjects, OfWire(w.ID))
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message:  fmt.Sprintf("%d lugs on %s; %d are the most", len(s.wires), s.at, conductor.MostLugs),
 			Subjects: subjects,
 		})

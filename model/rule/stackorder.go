@@ -23,18 +23,18 @@ var stackOrder = Rule{
 }
 
 func runStackOrder(p *Pass) {
-	for _, s := range p.Studs() {
+	for _, s := range p.studs() {
 		if len(s.wires) < 2 {
 			continue
 		}
 		sized, unsized := s.bySize()
 		switch {
 		case len(unsized) > 0 && s.known:
-			p.Missing("the gauge", "whether the largest lug touches "+s.at.String(), idSubjects(unsized)...)
+			p.missing("the gauge", "whether the largest lug touches "+s.at.String(), idSubjects(unsized)...)
 		case len(unsized) == 0 && sized[0].Gauge.Compare(sized[len(sized)-1].Gauge) == 0:
 			continue
 		case !s.known:
-			p.Missing("the order of the lugs", "whether the largest touches the terminal", OfTerminal(s.at))
+			p.missing("the order of the lugs", "whether the largest touches the terminal", OfTerminal(s.at))
 		}
 		p.judgeOrder(s)
 	}
@@ -52,7 +52,7 @@ func (p *Pass) judgeOrder(s stud) {
 			continue
 		}
 		if below != nil && w.Gauge.Compare(below.Gauge) > 0 {
-			p.Report(Finding{
+			p.report(Finding{
 				Message: fmt.Sprintf("on %s %s, %s, lies under %s, %s; position %d counted from the seat",
 					s.at, below.ID, below.Gauge, w.ID, w.Gauge, slices.Index(s.wires, below)+1),
 				Subjects: []Subject{OfTerminal(s.at), OfWire(below.ID), OfWire(w.ID)},

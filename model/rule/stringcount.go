@@ -29,14 +29,14 @@ func runStringCount(p *Pass) {
 		return
 	}
 	if p.Job.System.IsZero() {
-		p.Missing("the system voltage", "whether the batteries add up to it", stringSubjects(s)...)
+		p.missing("the system voltage", "whether the batteries add up to it", stringSubjects(s)...)
 		return
 	}
 	sum, each, alike := 0.0, 0.0, true
 	for _, cell := range s.Cells {
 		v := p.Net.KnownFigure(cell.Link.Part, network.NominalRating)
 		if !v.OK {
-			p.Missing("the nominal voltage", "whether the batteries add up to the system voltage", OfPart(cell.Link.Part.ID))
+			p.missing("the nominal voltage", "whether the batteries add up to the system voltage", OfPart(cell.Link.Part.ID))
 			return
 		}
 		alike = alike && (each == 0 || each == v.Value)
@@ -49,7 +49,7 @@ func runStringCount(p *Pass) {
 		off = want != float64(len(s.Cells))
 	}
 	if off {
-		p.Report(Finding{
+		p.report(Finding{
 			Message:  fmt.Sprintf("%d in series, %s nominal, on a cart of %s", len(s.Cells), volts(sum), volts(system)),
 			Subjects: stringSubjects(s),
 		})

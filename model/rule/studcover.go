@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 )
 
@@ -20,15 +21,15 @@ var studCover = Rule{
 }
 
 func runStudCover(p *Pass) {
-	if p.Survey().packReversed {
+	if p.survey().packReversed {
 		return
 	}
 	always, ahead := p.alwaysLive(false), p.alwaysLive(true)
 	var silent []Subject
-	for _, s := range p.Studs() {
+	for _, s := range p.studs() {
 		switch {
-		case s.cover == "missing" && always[s.node]:
-			p.Report(Finding{
+		case s.cover == model.CoverMissing && always[s.node]:
+			p.report(Finding{
 				Message:  fmt.Sprintf("%s is live with the cart parked and has no cover", s.at),
 				Subjects: []Subject{OfTerminal(s.at)},
 			})
@@ -37,7 +38,7 @@ func runStudCover(p *Pass) {
 		}
 	}
 	if len(silent) > 0 {
-		p.Missing("the cover", "whether a dropped tool can short the pack ahead of its fuse", silent...)
+		p.missing("the cover", "whether a dropped tool can short the pack ahead of its fuse", silent...)
 	}
 }
 
@@ -45,12 +46,12 @@ func runStudCover(p *Pass) {
 // of a string; ahead leaves out what is behind a fuse.
 func (p *Pass) alwaysLive(ahead bool) map[network.Node]bool {
 	live := map[network.Node]bool{}
-	for _, f := range p.Protection().Feeds {
+	for _, f := range p.protection().Feeds {
 		if f.String == nil {
 			continue
 		}
 		r := p.Net.Walk([]network.Node{f.At}, func(l *network.Link, at network.Node) bool {
-			return l.Firm() && !p.Protection().Returns(l.Other(at)) && !(ahead && !l.Conducts())
+			return l.Firm() && !p.protection().Returns(l.Other(at)) && !(ahead && !l.Conducts())
 		})
 		for _, at := range r.Order {
 			live[at] = true

@@ -16,9 +16,9 @@ type stud struct {
 	cover model.Cover
 }
 
-// Studs lists the studs of the sheet with the wires on them, part by part. A terminal
+// studs lists the studs of the sheet with the wires on them, part by part. A terminal
 // is a stud if the library says so or a stud size or a stack was recorded.
-func (p *Pass) Studs() []stud {
+func (p *Pass) studs() []stud {
 	if p.shared.studs != nil {
 		return p.shared.studs
 	}

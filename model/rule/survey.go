@@ -13,11 +13,11 @@ type feedSides struct {
 	sides network.Sides
 }
 
-// Sides traces from every feed, once.
-func (p *Pass) Sides() []feedSides {
+// sides traces from every feed, once.
+func (p *Pass) sides() []feedSides {
 	if p.shared.sides == nil {
 		p.shared.sides = []feedSides{}
-		for _, f := range p.Protection().Feeds {
+		for _, f := range p.protection().Feeds {
 			p.shared.sides = append(p.shared.sides, feedSides{f, p.Net.SidesOf(f.At, f.Return)})
 		}
 	}
@@ -51,10 +51,10 @@ type survey struct {
 	outReversed  map[*network.Link]bool // converter outputs to which all devices are reversed
 }
 
-// Survey finds the polarity of every polarised device, once: by tracing each of its
+// survey finds the polarity of every polarised device, once: by tracing each of its
 // terminals to the terminals of a feed through everything that can close, and where
 // tracing cannot tell, by the voltages of the solved states.
-func (p *Pass) Survey() *survey {
+func (p *Pass) survey() *survey {
 	if p.shared.survey != nil {
 		return p.shared.survey
 	}
@@ -95,8 +95,8 @@ func roleOf(l *network.Link) (role, bool) {
 func (p *Pass) polarityOf(l *network.Link) (network.Side, *network.Feed) {
 	verdict := network.Neither
 	var by *network.Feed
-	for i := range p.Sides() {
-		fs := &p.Sides()[i]
+	for i := range p.sides() {
+		fs := &p.sides()[i]
 		if fs.feed.Link.Part == l.Part || fs.feed.Link.Is(model.ChargerElement) {
 			continue
 		}
@@ -167,7 +167,7 @@ func (p *Pass) solvedReversed(l *network.Link) bool {
 		return false
 	}
 	lowest, highest := math.Inf(1), math.Inf(-1)
-	for _, s := range p.Solved() {
+	for _, s := range p.solved() {
 		if v, ok := s.solution.Voltage(l.A, l.B); ok {
 			lowest, highest = min(lowest, v), max(highest, v)
 		}

@@ -22,7 +22,7 @@ var tapUnfused = Rule{
 
 func runTapUnfused(p *Pass) {
 	told := map[*network.Link]bool{}
-	for _, e := range p.Fusing().entries {
+	for _, e := range p.fusing().entries {
 		if !math.IsInf(e.Amps, 1) || e.Feed != nil && e.Feed.String == nil {
 			continue
 		}
@@ -37,7 +37,7 @@ func runTapUnfused(p *Pass) {
 			for _, l := range branch {
 				told[l] = true
 			}
-			p.Report(Finding{Message: p.tapMessage(&e, branch), Subjects: wireSubjects(branch)})
+			p.report(Finding{Message: p.tapMessage(&e, branch), Subjects: wireSubjects(branch)})
 		}
 	}
 }

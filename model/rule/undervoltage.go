@@ -2,13 +2,15 @@ package rule
 
 import (
 	"fmt"
+
+	"example.com/lugbook/model"
 )
 
 var underVoltage = Rule{
 	ID: "under-voltage", Title: "A device gets too little voltage to work",
 	Family: Polarity, Severity: Fault,
 	About: "Compares the nominal voltage of the source that each load, coil and converter is fed from with the least that the device works " +
-		"at, or if that is not known with six tenths of its own nominal voltage.",
+		"at or the coil pulls in at, or if that is not known with six tenths of its own nominal voltage.",
 	Bad:    "the 48 V reverse buzzer hangs on the reducer's 12 V output",
 	Good:   "the 48 V reverse buzzer is fed from the switched side of the key",
 	Basis:  Basis{"a coil below its pull-in voltage chatters or stays open, electronics below their minimum do not start", Physics},
@@ -31,13 +33,15 @@ func runUnderVoltage(p *Pass) {
 		least := p.Net.KnownFigure(fed.link.Part, leastRating)
 		nominal := p.Net.KnownFigure(fed.link.Part, fed.link.Element.Volts)
 		needs := least.Value
-		if !least.OK {
+		if pullIn := p.Net.KnownFigure(fed.link.Part, fed.link.Element.PullIn); fed.link.Is(model.CoilElement) && pullIn.OK {
+			needs = pullIn.Value
+		} else if !least.OK {
 			needs = starved * nominal.Value
 		}
 		if fed.nominal.Value >= needs {
 			continue
 		}
-		p.Report(Finding{
+		p.report(Finding{
 			Message: fmt.Sprintf("%s gets %s from %s and needs %s",
 				fed.link.Part.ID, volts(fed.nominal.Value), fed.by.Link.Part.ID, volts(needs)),
 			Subjects: []Subject{OfPart(fed.link.Part.ID), OfPart(fed.by.Link.Part.ID)},
