@@ -109,8 +109,10 @@ func (b *assembler) active(i int, l *Link) circuit.Element {
 	return circuit.None
 }
 
-// load adds a load: a resistance if it takes either polarity, for it is a filament or
-// a winding then.
+// load adds a load. One of known voltage and current counts as the resistance that draws
+// that current: right at its own voltage, and it lets a source that is overloaded
+// sag instead of finding no rest. Others take their current or power from the least
+// voltage they work at.
 func (b *assembler) load(l *Link) circuit.Element {
 	x, y := circuit.Node(l.A), circuit.Node(l.B)
 	if ohms, ok := b.loadOhms(l); ok && len(l.Element.Fed)+len(l.Element.Blocked) == 0 {
@@ -132,7 +134,7 @@ func (b *assembler) loadOhms(l *Link) (float64, bool) {
 	}
 	volts, rated := b.n.Figure(l.Part, l.Element.Volts)
 	amps, drawn := b.n.Figure(l.Part, l.Element.Amps)
-	return volts / amps, rated && drawn && amps > 0 && !l.Element.Polarised
+	return volts / amps, rated && drawn && amps > 0 && volts > 0
 }
 
 // converter adds both sides of a converter; the output follows the input in the links.

@@ -69,6 +69,7 @@ var badExamples = []example{
 		"wire d2", "wire d2 dio.cathode sol.coil- gauge=18AWG insulation=105C length=60mm")},
 	{rule: "load-reversed", text: edited(lithium, "wire b1", "wire b1 dir.rev-no buz.- gauge=16AWG insulation=105C length=1m",
 		"wire b2", "wire b2 buz.+ nb.3 gauge=16AWG insulation=105C length=1m")},
+	{rule: "load-reversed", name: "an encoder", text: edited(ac72, "wire e1", "wire e1 ctrl.encoder+ enc.supply- gauge=20AWG", "wire e2", "wire e2 ctrl.encoder- enc.supply+ gauge=20AWG")},
 	{rule: "load-reversed", name: "behind a lamp, by the solved voltages", text: "job system=12V\npart b1 lead-battery-12v\npart lt lamp-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\n" +
 		"part usb usb-outlet\nwire a b1.+ fu.in gauge=16AWG length=100mm\nwire b fu.out lt.+ gauge=16AWG insulation=105C\nwire c lt.- usb.- gauge=16AWG insulation=105C\nwire d usb.+ b1.- gauge=16AWG\nat b1.+ cover=fitted"},
 	{rule: "meter-reversed", text: edited(lithium, "wire s4", "wire s4 fu6.out meter.supply- gauge=18AWG insulation=105C length=2m",

@@ -161,3 +161,8 @@ func (p *Pass) hasController() bool {
 		return l.Is(model.CapacitorElement) && l.Def.Family == model.Drive
 	})
 }
+
+// isController tells a controller from other parts of the drive by its capacitor.
+func isController(d *model.Definition) bool {
+	return slices.ContainsFunc(d.Elements, func(e model.Element) bool { return e.Is == model.CapacitorElement })
+}

@@ -83,16 +83,31 @@ func roleOf(l *network.Link) (role, bool) {
 		l.Is(model.SourceElement), l.Is(model.DiodeElement):
 		return 0, false
 	}
-	switch l.Def.Family {
-	case model.Drive:
-		return controllerRole, true
-	case model.Metering:
+	switch {
+	case l.Def.Family == model.Metering:
 		return meterRole, true
+	case l.Def.Family == model.Drive && isController(l.Def):
+		return controllerRole, true
 	}
 	return loadRole, true
 }
 
 func (p *Pass) polarityOf(l *network.Link) (network.Side, *network.Feed) {
+	verdict, by := p.tracedPolarity(l)
+	if verdict != network.Neither || !p.wired(l.A) || !p.wired(l.B) {
+		return verdict, by
+	}
+	if side := p.polarityOnDrive(l); side != network.Neither {
+		return side, nil
+	}
+	if p.solvedReversed(l) {
+		return network.Minus, nil
+	}
+	return network.Neither, nil
+}
+
+// tracedPolarity is the polarity that tracing to the strings and reducers gives.
+func (p *Pass) tracedPolarity(l *network.Link) (network.Side, *network.Feed) {
 	verdict := network.Neither
 	var by *network.Feed
 	for i := range p.sides() {
@@ -109,10 +124,21 @@ func (p *Pass) polarityOf(l *network.Link) (network.Side, *network.Feed) {
 			}
 		}
 	}
-	if verdict == network.Neither && p.solvedReversed(l) {
-		return network.Minus, nil
-	}
 	return verdict, by
+}
+
+// polarityOnDrive traces to the small supplies of a controller, such as an encoder's.
+func (p *Pass) polarityOnDrive(l *network.Link) network.Side {
+	for i := range p.Net.Links() {
+		out := &p.Net.Links()[i]
+		if out.Kind != network.OutputLink || out.Def.Family != model.Drive || out.Part == l.Part {
+			continue
+		}
+		if side := p.Net.SidesOf(out.A, out.B).Across(l.A, l.B); side == network.Plus || side == network.Minus {
+			return side
+		}
+	}
+	return network.Neither
 }
 
 // judge finds what is reversed as a whole: one mistake at a source, not one at each
@@ -163,9 +189,6 @@ const reversedVolts = 2
 // solvedReversed reports whether the states put a device the wrong way round, and
 // never the right way.
 func (p *Pass) solvedReversed(l *network.Link) bool {
-	if !p.wired(l.A) || !p.wired(l.B) {
-		return false
-	}
 	lowest, highest := math.Inf(1), math.Inf(-1)
 	for _, s := range p.solved() {
 		if v, ok := s.solution.Voltage(l.A, l.B); ok {
