@@ -107,6 +107,7 @@ var badExamples = []example{
 		"wire p1", "", "wire p2", "", "part pre", "", "stack sol.L2", "stack sol.L2 w3")},
 	{rule: "fuse-volts", name: "58 V on 16 cells", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A voltage-rating=58V")},
 	{rule: "fuse-volts", name: "an ordinary blade", text: edited(lithium, "part fu3", "part fu3 fuse-inline fuse-rating=10A")},
+	{rule: "fuse-volts", name: "a block on the pack", text: edited(lithium, "wire a1", "wire a1 fu4.out fb.IN gauge=12AWG insulation=105C length=2m", "wire a3", "", "wire a4", "", "wire a5", "", "wire a6", "", "wire b1", "wire b1 fb.3 buz.+ gauge=16AWG insulation=105C length=1m")},
 	{rule: "fuse-interrupting", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A interrupting-rating=2000A", "part pack", "part pack lithium-pack-16 fault-current=5120A")},
 	{rule: "fuse-interrupting", name: "by the library's figures", text: edited(lithium, "part fu1", "part fu1 fuse-inline-80v fuse-rating=200A")},
 	{rule: "fuse-too-far", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=30in")},

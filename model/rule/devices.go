@@ -42,6 +42,15 @@ func (p *Pass) deviceSubject(l *network.Link) Subject {
 	return OfPart(l.Part.ID)
 }
 
+// partName is a device as a message names it where one finding stands for all fuses of a
+// block.
+func (p *Pass) partName(l *network.Link) string {
+	if p.deviceSubject(l) != OfPart(l.Part.ID) {
+		return "fuse block " + string(l.Part.ID)
+	}
+	return p.nameOf(l)
+}
+
 // namesOf names what limits a current.
 func (p *Pass) namesOf(limits []*network.Link) string {
 	var names []string

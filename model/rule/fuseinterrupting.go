@@ -2,7 +2,9 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
+	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 )
 
@@ -24,18 +26,18 @@ var fuseInterrupting = Rule{
 const interruptingRating = "interrupting-rating"
 
 func runFuseInterrupting(p *Pass) {
-	told := map[*network.Link]bool{}
+	told := map[model.PartID]bool{}
 	for _, e := range p.fusing().entries {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole {
 			continue
 		}
-		devices := e.Lead.Devices
-		for i, d := range e.Feed.String.Devices {
-			devices = append(devices, network.Met{Device: d, At: e.Feed.String.Devices[i].A})
+		devices := slices.Clone(e.Lead.Devices)
+		for _, d := range e.Limits {
+			devices = append(devices, network.Met{Device: d})
 		}
 		for _, m := range devices {
-			if !told[m.Device] {
-				told[m.Device] = true
+			if !told[m.Device.Part.ID] {
+				told[m.Device.Part.ID] = true
 				p.judgeInterrupting(e.Feed, m)
 			}
 		}
@@ -58,8 +60,8 @@ func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
 	}
 	finding := Finding{
 		Message: fmt.Sprintf("%s breaks %s; a short behind it draws %s from %s",
-			p.nameOf(m.Device), amps(rated.Value), aboutAmps(fault.Value), p.at(f.At)),
-		Subjects: []Subject{p.deviceSubject(m.Device), p.terminal(f.At)},
+			p.partName(m.Device), amps(rated.Value), aboutAmps(fault.Value), p.at(f.At)),
+		Subjects: []Subject{OfPart(m.Device.Part.ID), p.terminal(f.At)},
 	}
 	if rated.IsTypical() || fault.IsTypical() {
 		finding.Severity = Caution

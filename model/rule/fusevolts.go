@@ -22,9 +22,10 @@ var fuseVolts = Rule{
 }
 
 func runFuseVolts(p *Pass) {
+	told := map[model.PartID]bool{}
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
-		if !l.Is(model.FuseElement) {
+		if !l.Is(model.FuseElement) || told[l.Part.ID] {
 			continue
 		}
 		reached, source := p.highestAt(l)
@@ -41,10 +42,11 @@ func runFuseVolts(p *Pass) {
 			continue
 		}
 		if rated.Value < reached.Value {
+			told[l.Part.ID] = true
 			p.report(Finding{
 				Message: fmt.Sprintf("%s is made for %s and sees %s from %s at full charge",
-					p.nameOf(l), volts(rated.Value), volts(reached.Value), source.Link.Part.ID),
-				Subjects: []Subject{p.deviceSubject(l), OfPart(source.Link.Part.ID)},
+					p.partName(l), volts(rated.Value), volts(reached.Value), source.Link.Part.ID),
+				Subjects: []Subject{OfPart(l.Part.ID), OfPart(source.Link.Part.ID)},
 			})
 		}
 	}
