@@ -38,6 +38,9 @@ func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 	p := &place.Problem{Wires: x.wires, Rules: place.Rules{
 		Col: o.ColumnCost, Row: o.RowCost, Bend: 12, Cross: 20, Hit: 24, Size: 2, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
 		Pitch: o.Pitch, Span: o.Span, MaxWidth: o.MaxWidth, Frame: frameRoom}}
+	if labelled(g) {
+		p.Rules.Edge = labelEnds
+	}
 	for _, z := range g.Zones {
 		p.Titles = append(p.Titles, z.Title)
 	}

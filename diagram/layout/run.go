@@ -20,22 +20,30 @@ func Layout(g Graph, o Options) (Drawing, error) {
 	if o.Previous != nil {
 		return extend(&g, x, o)
 	}
-	var best Drawing
+	var best *routed
 	for _, tracks := range trackSteps {
 		drafts, err := o.place(&g, x, tracks)
-		if err != nil {
+		if err != nil && best == nil {
 			return Drawing{}, err
 		}
-		var left []int
-		best, left = routeBest(&g, x, drafts, o)
-		if len(left) == 0 {
-			return best, nil
+		if err != nil {
+			break
 		}
-		if pinned(&g) {
-			return best, unrouted(&g, left)
+		next := routeBest(&g, x, drafts, o)
+		if best == nil || next.worse() < best.worse() {
+			best = &next
+		}
+		if best.worse() == 0 || pinned(&g) {
+			break
 		}
 	}
-	return best, tooNarrow(&g, x, &best, o)
+	switch {
+	case len(best.left) == 0:
+		return *best.drawing, nil
+	case pinned(&g) || o.MaxWidth == 0:
+		return *best.drawing, unrouted(&g, best.left)
+	}
+	return *best.drawing, tooNarrow(&g, x, best.drawing, o)
 }
 
 // Place places the boxes of a graph and leaves the wires without paths.
@@ -65,7 +73,8 @@ func (d *Drawing) boxExtent() (w, h int) {
 	return w, h
 }
 
-// trackSteps are the tenths of a cell kept free per port, tried in turn while the page leaves wires without a way.
+// trackSteps are the tenths of a cell kept free per port, tried in turn while wires find no way, or labels no
+// place.
 var trackSteps = [...]int{7, 10, 14}
 
 func labelled(g *Graph) bool {
@@ -141,7 +150,7 @@ const polished = 2
 
 // routeBest routes every draft and keeps the cheapest, of equals the first. With moves to spend on drawn wires, the
 // best two are worked on before the last choice.
-func routeBest(g *Graph, x *index, drafts []*Drawing, o Options) (Drawing, []int) {
+func routeBest(g *Graph, x *index, drafts []*Drawing, o Options) routed {
 	w := o.work(g)
 	results := routeAll(g, x, drafts, o, w.route)
 	if w.tries > 0 {
@@ -153,15 +162,19 @@ func routeBest(g *Graph, x *index, drafts []*Drawing, o Options) (Drawing, []int
 		w.route.Polish = route.Polishing{Tries: w.tries}
 		results = routeAll(g, x, again, o, w.route)
 	}
-	return *results[0].drawing, results[0].left
+	return results[0]
 }
 
 // routed is one draft with its wires.
 type routed struct {
 	drawing *Drawing
 	left    []int
+	bare    int // wires whose labels found no place
 	cost    int
 }
+
+// worse ranks drawings by what is wrong with them, 0 for nothing.
+func (r *routed) worse() int { return 1000*len(r.left) + r.bare }
 
 // routeAll routes drafts side by side and sorts them by cost.
 func routeAll(g *Graph, x *index, drafts []*Drawing, o Options, e route.Effort) []routed {
@@ -200,13 +213,15 @@ func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) route
 		}
 	}
 	d.takeRoutes(p, result.Labels)
-	cost := p.Cost() + unroutedPrice*len(result.Left) + sizePrice*(d.W*o.ColumnCost+d.H*o.RowCost)
+	out := routed{drawing: d, left: result.Left}
 	for w, l := range result.Labels {
 		if !l.OK && len(g.Wires[w].Labels) > 0 {
-			cost += unlabelledPrice
+			out.bare++
 		}
 	}
-	return routed{d, result.Left, cost}
+	out.cost = p.Cost() + unroutedPrice*len(out.left) + unlabelledPrice*out.bare +
+		sizePrice*(d.W*o.ColumnCost+d.H*o.RowCost)
+	return out
 }
 
 // centred is the shift that leaves room for wires left and above, and the same on both sides of a page.

@@ -10,8 +10,8 @@ type slot struct {
 	reversed bool
 }
 
-// newSlots makes the groups of a box's free ports, each on its first allowed side; of ports of one group the common
-// sides count.
+// newSlots makes the groups of a box's free ports, spread over the east and west side as far as they are allowed; of
+// ports of one group the common sides count.
 func newSlots(b Box) []slot {
 	var out []slot
 	at := map[int]int{}
@@ -29,8 +29,14 @@ func newSlots(b Box) []slot {
 		at[p.Group] = len(out)
 		out = append(out, slot{ports: []int{i}, sides: p.Sides})
 	}
+	var load [4]int
 	for i := range out {
-		out[i].side = out[i].sides.First()
+		o := &out[i]
+		o.side = o.sides.First()
+		if o.side == geom.East && o.sides.Has(geom.West) && load[geom.West] < load[geom.East] {
+			o.side = geom.West
+		}
+		load[o.side] += len(o.ports)
 	}
 	return out
 }

@@ -21,12 +21,13 @@ func (s *state) first() error {
 	}
 	s.recount()
 	for zone := -1; zone < len(s.zones); zone++ {
+		below := border
 		for {
 			i, ok := s.nextOf(zone)
 			if !ok {
 				break
 			}
-			if !s.settle(i) {
+			if !s.settle(i, below) && !s.startBelow(zone, i, &below) {
 				return &NoRoomError{Box: i, Missing: s.missing(i)}
 			}
 		}
@@ -59,10 +60,42 @@ func (s *state) nextOf(zone int) (int, bool) {
 	return best, best >= 0
 }
 
-// settle puts a box on its cheapest free spot.
-func (s *state) settle(i int) bool {
+// startBelow begins a zone anew below all others, when it was hemmed in where it began. It reports false when that
+// has been done already or some of its boxes have to stay.
+func (s *state) startBelow(zone, box int, below *int) bool {
+	if zone < 0 || *below > border || s.floor != nil {
+		return false
+	}
+	for _, i := range s.member[zone] {
+		if s.p.Boxes[i].Pin != nil {
+			return false
+		}
+		s.bodies[i].placed = false
+	}
+	s.zones[zone] = geom.Rect{}
+	s.recount()
+	*below = s.lowest() + s.p.Rules.Frame.Gap + 1
+	return s.missing(box) == 0
+}
+
+// lowest is the last row in use.
+func (s *state) lowest() int {
+	bottom := border
+	for j := range s.bodies {
+		if b := &s.bodies[j]; b.placed {
+			bottom = max(bottom, b.rect.Bottom()+b.halo[geom.South])
+		}
+	}
+	for _, z := range s.zones {
+		bottom = max(bottom, z.Bottom())
+	}
+	return bottom
+}
+
+// settle puts a box on its cheapest free spot, in a zone that has no row above the given one.
+func (s *state) settle(i, below int) bool {
 	b := &s.bodies[i]
-	area := s.searchArea(i)
+	area := s.searchArea(i, below)
 	zone := s.p.Boxes[i].Zone
 	var oldZone geom.Rect
 	if zone >= 0 {
@@ -104,25 +137,19 @@ func (s *state) settle(i int) bool {
 
 // searchArea is where box i may have its top-left corner: the page, or a square about as large as all boxes need,
 // and as far down as there is surely room.
-func (s *state) searchArea(i int) geom.Rect {
+func (s *state) searchArea(i, below int) geom.Rect {
 	r := s.p.Rules
-	total, bottom := 0, border
+	total := 0
 	for j := range s.bodies {
 		b := &s.bodies[j]
 		total += (b.rect.W + b.halo[geom.East] + b.halo[geom.West]) * (b.rect.H + b.halo[geom.North] + b.halo[geom.South])
-		if b.placed {
-			bottom = max(bottom, b.rect.Bottom()+b.halo[geom.South])
-		}
-	}
-	for _, z := range s.zones {
-		bottom = max(bottom, z.Bottom())
 	}
 	f := r.Frame
 	width := r.MaxWidth - 2*border
 	if r.MaxWidth == 0 {
 		width = root(total*2*r.Row/r.Col) + s.bodies[i].rect.W
 	}
-	left, top := border, border
+	left, top, bottom := border, below, max(below, s.lowest())
 	if s.p.Boxes[i].Zone >= 0 {
 		left, top = left+f.Side, top+f.Top
 	}

@@ -61,6 +61,7 @@ type Rules struct {
 	Hit        int // a wire that has a box in its straight way
 	Size       int // one more column or row of the whole drawing, in steps
 	GapX, GapY int // least distance of two boxes
+	Edge       int // columns added between ports and the edge of the page
 	Tracks     int // tenths of a cell added to a gap for each port on it
 	Pitch      int // rows from port to port
 	Span       int // columns from port to port

@@ -137,7 +137,7 @@ func (s *state) fits(i int) bool {
 		s.zones[zone], _ = s.zoneRect(zone)
 		page = page.Union(s.zones[zone])
 	}
-	if !pinned && !s.onPage(page) {
+	if !pinned && (!s.onPage(page) || !s.reachable(b)) {
 		return false
 	}
 	for j := range s.bodies {
@@ -188,6 +188,23 @@ func (s *state) onPage(r geom.Rect) bool {
 		return false
 	}
 	return s.floor == nil && !s.anyPin() || r.X >= low && r.Y >= low
+}
+
+// reachable tells whether the wires of a box's ports have their tracks between it and the edges of the page.
+func (s *state) reachable(b *body) bool {
+	width := s.p.Rules.MaxWidth
+	if width == 0 || s.floor != nil {
+		return true
+	}
+	most := max((width-b.rect.W)/2-border-s.p.Rules.Frame.Side-2, 0) // so that no box is kept off the page
+	room := func(side geom.Side) int {
+		used := slices.ContainsFunc(b.spots, func(s Spot) bool { return s.Side == side })
+		if !used {
+			return 0
+		}
+		return min(b.halo[side]+s.p.Rules.Edge, most)
+	}
+	return b.rect.X >= room(geom.West) && b.rect.Right()+room(geom.East) < width
 }
 
 func (s *state) anyPin() bool {

@@ -131,7 +131,7 @@ func (g *grid) addZone(z Zone) {
 func (g *grid) reserve(p *Problem, count []int) {
 	for t, k := range count {
 		at, out := p.Terminals[t].At, p.Terminals[t].Side.Step()
-		for i := 0; i < max(min(k, 1), k/2); i++ {
+		for i := 0; i < p.stubLength(k); i++ {
 			at = at.Add(out)
 			if !g.inside(at) {
 				break

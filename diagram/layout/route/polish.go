@@ -238,7 +238,7 @@ func (s *polisher) stubsKept() bool {
 		s.g.each(s.p.Boxes[m.box], func(c int32) { kept = kept && !foreign(c) })
 		for t, terminal := range s.p.Terminals {
 			at := terminal.At
-			for i := 0; terminal.Box == m.box && i < max(1, s.count[t]/2); i++ {
+			for i := 0; terminal.Box == m.box && i < max(1, s.p.stubLength(s.count[t])); i++ {
 				at = at.Add(terminal.Side.Step())
 				kept = kept && s.g.inside(at) && !foreign(s.g.index(at))
 			}
@@ -259,7 +259,7 @@ func (s *polisher) region(b int) geom.Rect {
 	stub := 2
 	for t := range s.p.Terminals {
 		if s.p.Terminals[t].Box == b {
-			stub = max(stub, s.count[t]/2+1)
+			stub = max(stub, s.p.stubLength(s.count[t])+1)
 		}
 	}
 	side = max(side, stub)

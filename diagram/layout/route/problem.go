@@ -65,6 +65,17 @@ type Problem struct {
 	// Anchored forbids columns and rows below 0.
 	Anchored bool
 	Costs    Costs
+
+	longer int // cells added to the stubs of terminals with more than two wires
+}
+
+// stubLength is the number of cells before a terminal that its k wires share: two can leave to the sides of each cell,
+// and one straight on from the last.
+func (p *Problem) stubLength(k int) int {
+	if k > 2 {
+		return k/2 + p.longer
+	}
+	return min(k, 1)
 }
 
 // labelRoom is the length of straight line that the first label asks for: two cells of line on both ends.

@@ -38,29 +38,30 @@ func Solve(p *Problem, e Effort) Result {
 		r.polish(e.Polish)
 		r.descend(e.Passes)
 	}
-	labels := r.labels()
-	for i := 0; i < e.Inserts && len(left) == 0; i++ {
-		w := lacking(p.Wires, labels)
-		if w < 0 || !r.makeRoom(w) {
-			break
-		}
-		r.legalise(e)
-		left = r.dropConflicts()
+	var labels []Label
+	if len(left) == 0 {
+		labels = r.fixLabels(e)
+	} else {
 		labels = r.labels()
 	}
 	r.store()
 	return Result{Left: left, Labels: labels}
 }
 
-// legalise negotiates and makes room until no slot is shared, or nothing more can be moved.
+// legalise negotiates and makes room until no slot is shared, or nothing more can be moved, or it does not help.
 func (r *router) legalise(e Effort) {
 	bad := r.negotiate(e.Rounds)
-	for i := 0; bad > 0 && i < e.Inserts; i++ {
+	least, idle := bad, 0
+	for i := 0; bad > 0 && i < e.Inserts && idle < idleInserts; i++ {
 		if !r.widen(r.worst()) {
 			break
 		}
 		r.lesson += lessonStep
 		bad = r.negotiate(e.Rounds)
+		idle++
+		if bad < least {
+			least, idle = bad, 0
+		}
 	}
 	for step := 0; bad > 0 && step < spreads; step++ {
 		if !r.spread() {
@@ -70,18 +71,12 @@ func (r *router) legalise(e Effort) {
 	}
 }
 
-// lacking is the first wire whose labels found no place, or -1.
-func lacking(wires []Wire, labels []Label) int {
-	for w, l := range labels {
-		if len(wires[w].Labels) > 0 && !l.OK {
-			return w
-		}
-	}
-	return -1
-}
-
-// spreads is how often the whole drawing may be pulled apart.
-const spreads = 4
+// spreads is how often the whole drawing may be pulled apart; idleInserts is how many insertions without any gain end
+// the attempt to make room bit by bit.
+const (
+	spreads     = 2
+	idleInserts = 12
+)
 
 // worst is the first wire that has no route, else the first in conflict.
 func (r *router) worst() int {
@@ -98,8 +93,8 @@ func (r *router) worst() int {
 	return 0
 }
 
-// spread opens two rows before every box and two columns where the page allows, and drops all routes. It reports
-// whether anything could be moved.
+// spread opens two rows before every box and two columns where the page allows, drops all routes, and lets wires of
+// one terminal part later. It reports whether anything could be moved.
 func (r *router) spread() bool {
 	moved := false
 	for axis := range 2 {
@@ -118,6 +113,7 @@ func (r *router) spread() bool {
 	for w := range r.p.Paths {
 		r.p.Paths[w] = nil
 	}
+	r.p.longer++
 	r.rebuild()
 	return moved
 }
@@ -145,7 +141,7 @@ func (r *router) dropConflicts() []int {
 // Cost sums the length, bend and crossing prices of all paths; crossings are counted once per wire.
 func (p *Problem) Cost() int {
 	r := newRouter(&Problem{Boxes: p.Boxes, Pinned: p.Pinned, Terminals: p.Terminals, Wires: p.Wires, Zones: p.Zones,
-		Paths: append([][]geom.Point(nil), p.Paths...), MaxWidth: p.MaxWidth, Costs: p.Costs})
+		Paths: append([][]geom.Point(nil), p.Paths...), MaxWidth: p.MaxWidth, Costs: p.Costs, longer: p.longer})
 	sum := 0
 	for w := range r.cells {
 		if r.missing(w) {
