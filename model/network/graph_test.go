@@ -80,6 +80,37 @@ func TestTwoStringsOfFourInParallel(t *testing.T) {
 	}
 }
 
+func TestReversedBatteryInOneOfTwoParallelStrings(t *testing.T) {
+	n := build(t, `
+		part a1 lead-battery-12v
+		part a2 lead-battery-12v
+		part a3 lead-battery-12v
+		part b1 lead-battery-12v
+		part b2 lead-battery-12v
+		part b3 lead-battery-12v
+		part buz buzzer
+		wire j1 a1.+ a2.-
+		wire j2 a2.+ a3.-
+		wire j3 b1.+ b2.+
+		wire j4 b2.- b3.-
+		wire p a3.+ b3.+
+		wire n a1.- b1.-
+		wire x a3.+ buz.+
+		wire y b1.- buz.-`)
+	var reversed []model.PartID
+	list := n.Strings()
+	require.Len(t, list, 2)
+	for _, s := range list {
+		require.Len(t, s.Cells, 3)
+		for _, c := range s.Cells {
+			if c.Reversed {
+				reversed = append(reversed, c.Link.Part.ID)
+			}
+		}
+	}
+	require.Equal(t, []model.PartID{"b2"}, reversed)
+}
+
 func TestShortedBatteryIsFound(t *testing.T) {
 	n := build(t, "part b1 lead-battery-6v\npart sp splice\nwire a b1.+ sp.J\nwire b sp.J b1.-")
 	require.Len(t, n.Shorted(), 1)

@@ -131,24 +131,39 @@ func (c *chainer) extend(at Node) []Cell {
 }
 
 // unroll opens a chain that closes on itself where two strings lie in parallel: at
-// the two places where the direction of its sources turns.
+// the two places where the direction of its sources turns, or if a reversed source makes
+// it turn elsewhere too, at the two places where something else is connected.
 func (c *chainer) unroll(chain []Cell) [][]Cell {
 	first, last := chain[0].Before, chain[len(chain)-1].After
 	if len(chain) < 2 || !c.groups.Same(first, last) {
 		return [][]Cell{chain}
 	}
 	forward := func(i int) bool { cell := chain[i%len(chain)]; return cell.After == cell.Link.A }
-	var turns []int
+	var turns, tapped []int
 	for i := range chain {
 		if forward(i) != forward(i+1) {
 			turns = append(turns, i+1)
 		}
+		if c.tapped(chain[i].After) {
+			tapped = append(tapped, i+1)
+		}
+	}
+	if len(turns) > 2 {
+		turns = tapped
 	}
 	if len(turns) != 2 {
 		return [][]Cell{chain}
 	}
 	twice := append(slices.Clone(chain), chain...)
 	return [][]Cell{twice[turns[0]:turns[1]], twice[turns[1] : turns[0]+len(chain)]}
+}
+
+// tapped reports whether something other than a source is joined to a terminal.
+func (c *chainer) tapped(at Node) bool {
+	return slices.ContainsFunc(c.groups.Members(c.groups.Of(at)), func(m Node) bool {
+		d := c.n.DefinitionOf(c.n.points[m].At)
+		return d != nil && d.Family != model.Storage
+	})
 }
 
 // orient turns a chain so that its voltage counts upward, and marks what opposes.

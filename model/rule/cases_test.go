@@ -48,6 +48,7 @@ at sol.L1 cover=fitted
 var badExamples = []example{
 	{rule: "battery-shorted", text: edited(isolated, "+", "part b1 lead-battery-6v\nwire x1 b1.+ b1.-")},
 	{rule: "battery-shorted", name: "a ring", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\nwire x1 b1.+ b2.-\nwire x2 b2.+ b1.-\nat b1.+ cover=fitted\nat b2.+ cover=fitted\njob system=12V"},
+	{rule: "battery-shorted", name: "two packs against each other", text: edited(direct, "+", "part p2 lithium-pack-16\nwire x1 pack.POS p2.NEG gauge=2AWG\nwire x2 pack.NEG p2.POS gauge=2AWG")},
 	{rule: "battery-reversed", text: edited(lead, "wire j2", "wire j2 b2.+ b3.+ gauge=4AWG", "wire j3", "wire j3 b3.- b4.- gauge=4AWG")},
 	{rule: "pack-reversed", text: edited(lithium, "wire w1", "wire w1 pack.NEG fu1.in gauge=2AWG insulation=105C length=150mm",
 		"wire w5", "wire w5 shunt.BATT pack.POS gauge=2AWG insulation=105C length=200mm")},

@@ -33,15 +33,15 @@ type pending struct {
 	wires []*network.Link
 }
 
-// fusing compares every wire with what can persist in it, once. While the whole pack is
-// reversed there is nothing to compare: the fuses are at the wrong pole.
+// fusing compares every wire with what can persist in it, once. While the pack
+// itself is misconnected there is nothing to compare: the fuses are at the wrong pole.
 func (p *Pass) fusing() *fusing {
 	if p.shared.fusing != nil {
 		return p.shared.fusing
 	}
 	f := &fusing{}
 	p.shared.fusing = f
-	if p.survey().packReversed {
+	if p.misconnected() {
 		return f
 	}
 	f.entries = p.protection().Entries()

@@ -28,7 +28,11 @@ func halfKnown(t *rapid.T) *model.Job {
 		if rapid.IntRange(0, 3).Draw(t, "source") == 0 {
 			kind = rapid.SampledFrom([]string{"lithium-pack-16", "lead-battery-6v", "fuse-inline", "contactor-48v"}).Draw(t, "often")
 		}
-		s.Parts = append(s.Parts, model.Part{ID: model.PartID(fmt.Sprintf("p%d", i)), Kind: kind})
+		p := model.Part{ID: model.PartID(fmt.Sprintf("p%d", i)), Kind: kind}
+		if d := part.Library().Definition(kind); d != nil && rapid.Bool().Draw(t, "label read") {
+			p.Ratings = oddRatings(t, d)
+		}
+		s.Parts = append(s.Parts, p)
 	}
 	for i := range rapid.IntRange(0, 30).Draw(t, "wires") {
 		s.Wires = append(s.Wires, halfKnownWire(t, s, i))
@@ -39,6 +43,21 @@ func halfKnown(t *rapid.T) *model.Job {
 		}
 	}
 	return j
+}
+
+// oddRatings draws figures that a person might have mistyped.
+func oddRatings(t *rapid.T, d *model.Definition) []model.Rating {
+	var list []model.Rating
+	for _, r := range d.Ratings {
+		size := rapid.SampledFrom([]float64{-40, 0, 1e-6, 3, 90000}).Draw(t, "size")
+		value := map[unit.Dimension]unit.Any{
+			unit.Voltage: unit.V(size).Any(), unit.Current: unit.A(size).Any(), unit.Resistance: unit.Ohms(size).Any(),
+		}[r.Value.Dimension()]
+		if !value.IsZero() && rapid.Bool().Draw(t, "odd") {
+			list = append(list, model.Rating{Name: r.Name, Value: value, Source: "label"})
+		}
+	}
+	return list
 }
 
 func halfKnownWire(t *rapid.T, s *model.Sheet, i int) model.Wire {

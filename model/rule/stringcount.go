@@ -25,7 +25,7 @@ const systemTolerance = 0.0999
 
 func runStringCount(p *Pass) {
 	s, ok := p.mainString()
-	if !ok {
+	if !ok || len(p.rings()) > 0 {
 		return
 	}
 	if p.Job.System.IsZero() {

@@ -21,7 +21,7 @@ var studCover = Rule{
 }
 
 func runStudCover(p *Pass) {
-	if p.survey().packReversed {
+	if p.misconnected() {
 		return
 	}
 	always, ahead := p.alwaysLive(false), p.alwaysLive(true)
