@@ -1,7 +1,6 @@
 package diagram
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -25,8 +24,8 @@ type port struct {
 	wire     model.WireID
 }
 
-// id names the port in the layout.
-func (p port) id(k int) string { return fmt.Sprintf("%s/%d", p.terminal, k) }
+// id names the port in the layout: the same while the wire stays on the terminal.
+func (p port) id() string { return p.terminal + "/" + string(p.wire) }
 
 // smallPart is the number of terminals up to which a part shows those without a wire.
 const smallPart = 6
@@ -150,8 +149,8 @@ func (x *box) layoutBox() layout.Box {
 	if at := x.part.Place; at != nil {
 		out.Pin = &layout.Point{X: at.X, Y: at.Y}
 	}
-	for k, p := range x.ports {
-		place := layout.Port{ID: p.id(k), Sides: layout.SidesOf(layout.East, layout.West), Offset: -1}
+	for _, p := range x.ports {
+		place := layout.Port{ID: p.id(), Sides: layout.SidesOf(layout.East, layout.West), Offset: -1}
 		if p.of > 1 {
 			place.Group = p.terminal
 		}

@@ -56,7 +56,7 @@ func (b *builder) landing(p *page, w *model.Wire, e model.End) (layout.PortRef, 
 			continue
 		}
 		if k := x.portOf(e.At.Name, w.ID); k >= 0 {
-			return layout.PortRef{Box: string(x.part.ID), Port: x.ports[k].id(k)}, true
+			return layout.PortRef{Box: string(x.part.ID), Port: x.ports[k].id()}, true
 		}
 	}
 	return layout.PortRef{}, false
