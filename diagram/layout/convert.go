@@ -139,7 +139,7 @@ func (d *Drawing) takeRoutes(p *route.Problem, labels []Label) {
 	for i := range d.Boxes {
 		d.Boxes[i].Rect = p.Boxes[i]
 		for k := range d.Boxes[i].Ports {
-			d.Boxes[i].Ports[k].At = p.Terminals[terminal].At
+			d.Boxes[i].Ports[k].At, d.Boxes[i].Ports[k].Side = p.Terminals[terminal].At, p.Terminals[terminal].Side
 			terminal++
 		}
 	}

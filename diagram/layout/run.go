@@ -57,20 +57,13 @@ func Place(g Graph, o Options) (Drawing, error) {
 	if err != nil {
 		return Drawing{}, err
 	}
-	for _, d := range drafts { // the estimate ranks them: the first is the cheapest
-		d.W, d.H = d.boxExtent()
+	d := drafts[0] // the cheapest by estimate
+	p := routeProblem(&g, x, d, o)
+	if !pinned(&g) {
+		p.Shift(centred(p.Extent(), o))
 	}
-	return *drafts[0], nil
-}
-
-func (d *Drawing) boxExtent() (w, h int) {
-	for _, b := range d.Boxes {
-		w, h = max(w, b.Rect.Right()+1), max(h, b.Rect.Bottom()+1)
-	}
-	for _, z := range d.Zones {
-		w, h = max(w, z.Rect.Right()+1), max(h, z.Rect.Bottom()+1)
-	}
-	return w, h
+	d.takeRoutes(p, make([]Label, len(g.Wires)))
+	return *d, nil
 }
 
 // trackSteps are the tenths of a cell kept free per port, tried in turn while wires find no way, or labels no

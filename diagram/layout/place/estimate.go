@@ -16,8 +16,8 @@ func (s *state) lineOf(w int) line {
 	l.b = to.On(b.rect).Add(to.Side.Step().Times(2))
 	dx, dy := geom.Abs(l.a.X-l.b.X), geom.Abs(l.a.Y-l.b.Y)
 	l.cost = r.Col*dx + r.Row*dy + r.Bend*geom.MinBends(l.a, from.Side, l.b, to.Side.Opposite())
-	if wire.Room > 0 && dx+4 < wire.Room {
-		l.cost += wire.Room - dx - 4
+	if wire.Room > 0 && dx+3 < wire.Room {
+		l.cost += 2 * (wire.Room - dx - 3)
 	}
 	return l
 }

@@ -118,7 +118,7 @@ func (l *labeller) beside(w int) Label {
 	q := l.goalOf(w)
 	for index, length := range l.p.Wires[w].Labels {
 		for i, c := range l.cells[w] {
-			if l.levelTouched(q, l.cells[w], i) {
+			if l.levelTouched(q, l.cells[w], i) || l.g.private(c, q.from, q.to) {
 				continue
 			}
 			at := l.g.point(c)

@@ -69,11 +69,11 @@ func (r *router) polish(o Polishing) {
 			s.movable = append(s.movable, b)
 		}
 	}
-	s.findSwaps()
-	s.size = s.extent()
 	if len(s.movable) == 0 {
 		return
 	}
+	s.findSwaps()
+	s.size = s.extent()
 	t := int64(polishStart)
 	for range polishSteps {
 		for range o.Tries / polishSteps {

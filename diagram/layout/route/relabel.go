@@ -112,7 +112,7 @@ func (r *router) bestBeside(w, need int) []int32 {
 	var best []int32
 	least := 0
 	for i, c := range r.cells[w] {
-		if r.levelTouched(q, r.cells[w], i) {
+		if r.levelTouched(q, r.cells[w], i) || r.g.private(c, q.from, q.to) {
 			continue
 		}
 		for _, d := range [2]geom.Side{geom.East, geom.West} {
@@ -220,5 +220,6 @@ func (r *router) snapshot() *Problem {
 
 func (r *router) restore(kept *Problem) {
 	r.p.Boxes, r.p.Terminals, r.p.Zones, r.p.Paths = kept.Boxes, kept.Terminals, kept.Zones, kept.Paths
+	r.p.longer = kept.longer
 	r.rebuild()
 }

@@ -158,6 +158,9 @@ func (r *router) conflict(w int) (cell int32, axis int, found bool) {
 func (r *router) cost(w int) int {
 	q := r.goalOf(w)
 	sum, last := 0, int32(-1)
+	if straight := q.origin.Y == q.dest.Y; straight && q.label > len(r.cells[w]) && q.label > 0 {
+		sum = 2 * r.p.Costs.Col * (q.label - len(r.cells[w])) // a straight wire too short for its best label
+	}
 	r.visit(q, r.cells[w], func(c int32, axis int, turn bool) {
 		if turn && c == last {
 			sum += r.p.Costs.Bend + r.labelFine(&q, c, axis)
