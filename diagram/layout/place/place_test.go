@@ -159,6 +159,7 @@ func TestExtendPlacesOnlyWhatIsNew(t *testing.T) {
 	kept := make([]*Kept, len(p.Boxes))
 	for i := range kept {
 		if i != 3 {
+			q[0].Boxes[i] = q[0].Boxes[i].Moved(geom.Point{X: 100, Y: 100})
 			kept[i] = &Kept{Rect: q[0].Boxes[i], Spots: q[0].Spots[i]}
 		}
 	}

@@ -2,9 +2,6 @@ package route
 
 import "example.com/lugbook/diagram/layout/geom"
 
-// unreachable is more than any path costs.
-const unreachable = 1 << 30
-
 // search finds cheapest paths on a grid. A state is a cell and the direction in which it was entered.
 type search struct {
 	g     *grid
