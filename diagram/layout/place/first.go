@@ -92,6 +92,9 @@ func (s *state) lowest() int {
 	return bottom
 }
 
+// spots is about the number of places tried for a box.
+const spots = 1500
+
 // settle puts a box on its cheapest free spot, in a zone that has no row above the given one.
 func (s *state) settle(i, below int) bool {
 	b := &s.bodies[i]
@@ -101,15 +104,15 @@ func (s *state) settle(i, below int) bool {
 	if zone >= 0 {
 		oldZone = s.zones[zone]
 	}
-	stepX, stepY := 2, 1
-	if len(s.bodies) > 60 {
-		stepX, stepY = 6, 3
+	step := 1
+	for (area.W/(2*step)+1)*(area.H/step+1) > spots {
+		step++
 	}
 	b.placed = true
 	found, bestCost := false, 0
 	var best geom.Point
-	for y := area.Y; y <= area.Bottom(); y += stepY {
-		for x := area.X; x <= area.Right(); x += stepX {
+	for y := area.Y; y <= area.Bottom(); y += step {
+		for x := area.X; x <= area.Right(); x += 2 * step {
 			b.rect.X, b.rect.Y = x, y
 			if !s.fits(i) {
 				continue

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"slices"
 	"sort"
 
 	"example.com/lugbook/diagram/layout/geom"
@@ -67,32 +68,43 @@ func stretch(r geom.Rect, axis int, shift func(int) int) geom.Rect {
 	return geom.Rect{X: x, Y: r.Y, W: shift(r.Right()) - x, H: r.H}
 }
 
-// widen makes room where a wire is stuck: a row where two wires share a level slot, a column where they share an
-// upright one, else the other of the two; before a terminal that cannot be left, room on its side. It reports whether
-// anything could be moved.
-func (r *router) widen(w int) bool {
-	axis, at := level, r.p.Terminals[r.p.Wires[w].From].At
-	if !r.missing(w) {
-		c, a, found := r.conflict(w)
-		if !found {
-			return false
+// cut is a place where a row (axis level) or column (axis upright) may be inserted.
+type cut struct{ axis, at int }
+
+// widen makes room where wires are stuck, at up to one place in four: a row where two wires share a level slot, a
+// column where they share an upright one, else the other of the two; before a terminal that cannot be left, room on
+// its side. It reports whether anything could be moved.
+func (r *router) widen(stuck []int) bool {
+	var cuts [][2]cut
+	for _, w := range stuck[:1+(len(stuck)-1)/4] {
+		axis, at := r.trouble(w)
+		c := [2]cut{{axis, at.Y}, {1 - axis, at.X}}
+		if axis == upright {
+			c[0].at, c[1].at = at.X, at.Y
 		}
-		axis, at = a, r.g.point(c)
-	} else {
-		axis, at = r.stuckEnd(w)
+		if !slices.ContainsFunc(cuts, func(o [2]cut) bool { return o[0] == c[0] }) {
+			cuts = append(cuts, c)
+		}
 	}
+	slices.SortStableFunc(cuts, func(a, b [2]cut) int { return b[0].at - a[0].at }) // far ones first: near ones stay valid
 	r.store()
-	for _, try := range [2]int{axis, 1 - axis} {
-		line := at.Y
-		if try == upright {
-			line = at.X
-		}
-		if r.p.insert(try, line, 1) {
-			r.rebuild()
-			return true
-		}
+	moved := false
+	for _, c := range cuts {
+		moved = r.p.insert(c[0].axis, c[0].at, 1) || !moved && r.p.insert(c[1].axis, c[1].at, 1) || moved
 	}
-	return false
+	if moved {
+		r.rebuild()
+	}
+	return moved
+}
+
+// trouble finds where a wire is stuck and which way it lacks room.
+func (r *router) trouble(w int) (axis int, at geom.Point) {
+	if r.missing(w) {
+		return r.stuckEnd(w)
+	}
+	c, axis, _ := r.conflict(w)
+	return axis, r.g.point(c)
 }
 
 // stuckEnd picks the end of an unrouted wire that is closed in, and the cut that opens it.

@@ -135,8 +135,8 @@ func (s *polisher) settle(t int64, before int, regions []geom.Rect, undo func())
 		s.g.refresh(s.p, s.count, r)
 	}
 	before += s.ripIllegal(regions)
-	after, ok := s.drawSaved()
 	size := s.extent()
+	after, ok := s.drawSaved(before + s.size - size + int(hopeless*t/chance.One))
 	if ok && s.rnd.Takes(after-before+size-s.size, t) {
 		s.size = size
 		return
@@ -321,17 +321,33 @@ func (r *router) axisBetween(a, b int32) int {
 	return upright
 }
 
-// drawSaved routes the remembered wires by free slots, those with near ends first, and returns what they cost.
-func (s *polisher) drawSaved() (int, bool) {
+// hopeless is how many temperatures worse a move may look before it is given up: the chance to be taken is then one in
+// three thousand.
+const hopeless = 8
+
+// drawSaved routes the remembered wires by free slots, those with near ends first, and returns what they cost. It
+// gives up when they must come to more than limit.
+func (s *polisher) drawSaved(limit int) (int, bool) {
 	slices.SortStableFunc(s.saved, func(a, b saved) int { return s.span(a.wire) - s.span(b.wire) })
+	rest := 0
+	for _, k := range s.saved {
+		rest += s.least(k.wire)
+	}
 	sum := 0
 	for _, k := range s.saved {
-		if !s.draw(k.wire, 0) {
+		rest -= s.least(k.wire)
+		if room := limit - sum - rest; room <= 0 || !s.drawWithin(k.wire, 0, room) {
 			return 0, false
 		}
 		sum += s.cost(k.wire)
 	}
-	return sum, true
+	return sum, sum <= limit
+}
+
+// least is a lower bound of what a wire costs.
+func (s *polisher) least(w int) int {
+	q := s.goalOf(w)
+	return s.s.bound(&q, q.origin, q.out)
 }
 
 func (s *polisher) span(w int) int {

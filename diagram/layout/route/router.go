@@ -125,11 +125,15 @@ func (r *router) rip(w int) []int32 {
 }
 
 // draw routes one wire at the given pressure, 0 for by free slots only.
-func (r *router) draw(w, pressure int) bool {
+func (r *router) draw(w, pressure int) bool { return r.drawWithin(w, pressure, 0) }
+
+// drawWithin is draw that gives up beyond a cost; 0 for never.
+func (r *router) drawWithin(w, pressure, limit int) bool {
 	q, ok := r.s.newGoal(r.p, w, pressure)
 	if !ok {
 		return false
 	}
+	q.limit = limit
 	cells, ok := r.s.route(q)
 	if ok {
 		r.take(w, cells)

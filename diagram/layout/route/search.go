@@ -11,6 +11,8 @@ type search struct {
 	from  []uint8 // direction in which the cell before was entered; stay when the wire turned in place at its end
 	round uint32
 	open  queue
+	// exceeded tells whether the last search ended at its limit.
+	exceeded bool
 }
 
 func newSearch(g *grid, costs Costs) *search {
@@ -26,6 +28,7 @@ type goal struct {
 	origin, dest geom.Point
 	label        int // straight line wanted first
 	pressure     int // price of a taken slot; 0 forbids it
+	limit        int // give up beyond this cost; 0 for never
 	window       geom.Rect
 }
 
@@ -54,7 +57,7 @@ func (s *search) route(q goal) ([]int32, bool) {
 		if cells, ok := s.within(q); ok {
 			return cells, true
 		}
-		if q.window.Union(whole) == q.window {
+		if q.window.Union(whole) == q.window || q.limit > 0 && s.exceeded {
 			return nil, false
 		}
 	}
@@ -77,7 +80,8 @@ func (s *search) within(q goal) ([]int32, bool) {
 	s.relax(&q, q.start, q.origin, q.out, price, 0, base)
 	for {
 		key, state, ok := s.open.pop()
-		if !ok {
+		if !ok || q.limit > 0 && key+base > q.limit {
+			s.exceeded = ok
 			return nil, false
 		}
 		c, d := state>>2, geom.Side(state&3)

@@ -53,7 +53,7 @@ func (r *router) legalise(e Effort) {
 	bad := r.negotiate(e.Rounds)
 	least, idle := bad, 0
 	for i := 0; bad > 0 && i < e.Inserts && idle < idleInserts; i++ {
-		if !r.widen(r.worst()) {
+		if !r.widen(r.stuck()) {
 			break
 		}
 		r.lesson += lessonStep
@@ -78,19 +78,10 @@ const (
 	idleInserts = 12
 )
 
-// worst is the first wire that has no route, else the first in conflict.
-func (r *router) worst() int {
-	for w := range r.cells {
-		if r.missing(w) {
-			return w
-		}
-	}
-	for w := range r.cells {
-		if r.conflicted(w) {
-			return w
-		}
-	}
-	return 0
+// stuck lists the wires without a route, then those in conflict.
+func (r *router) stuck() []int {
+	missing := r.byDistance(r.missing)
+	return append(missing, r.byDistance(func(w int) bool { return !r.missing(w) && r.conflicted(w) })...)
 }
 
 // spread opens two rows before every box and two columns where the page allows, drops all routes, and lets wires of
