@@ -13,10 +13,8 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
 	"example.com/lugbook/model/jobfile"
-	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/rule"
-	"example.com/lugbook/model/state"
 )
 
 var update = flag.Bool("update", false, "write the golden files")
@@ -160,41 +158,6 @@ func TestCartsGetTheFindingsTheyDeserve(t *testing.T) {
 			want, err := os.ReadFile(golden)
 			require.NoError(t, err)
 			require.Equal(t, string(want), b.String())
-		})
-	}
-}
-
-// main is the main contact of the cart's solenoid.
-func mainContact(t *testing.T, n *network.Network) *network.Link {
-	t.Helper()
-	for _, l := range n.LinksAt(n.Node(model.TerminalRef{Part: "sol", Name: "L1"})) {
-		if l.Is(model.ContactElement) {
-			return l
-		}
-	}
-	require.Fail(t, "the cart has no part sol with a main contact")
-	return nil
-}
-
-func TestPlannedCartsDriveAndDoNotDriveWhileCharging(t *testing.T) {
-	for _, name := range cart.Names() {
-		t.Run(name, func(t *testing.T) {
-			job := decoded(t, name).Job
-			n := network.Build(job, job.Sheet(model.Plan), part.Library())
-			main := mainContact(t, n)
-			want := map[string]bool{
-				state.DriveForward: true, state.DriveReverse: true,
-				state.Parked: false, state.Charging: false, state.ChargingKeyOnPedalDown: false,
-			}
-			for _, s := range n.States() {
-				solution, err := n.Solve(s)
-				require.NoError(t, err, s.Name)
-				if closed, told := want[s.Name]; told {
-					require.Equal(t, closed, solution.On(main), s.Name)
-					delete(want, s.Name)
-				}
-			}
-			require.Empty(t, want, "states that the cart should have")
 		})
 	}
 }
