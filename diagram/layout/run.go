@@ -98,8 +98,8 @@ func (o Options) work(g *Graph) work {
 	n, m := len(g.Boxes), len(g.Wires)
 	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 16, Inserts: 80, Passes: 1}}
 	if o.Effort == Full {
-		w.moves, w.seeds = min(100000+10000*n, 1000000), 4
-		w.tries = max(min(4000, 400000/(m+1)), 200)
+		w.moves, w.seeds = min(100000+3000*n, 1000000), 4
+		w.tries = max(min(3000, 150000/(m+1)), 200)
 		w.route.Rounds, w.route.Passes = 40, 4
 	}
 	if o.Moves > 0 {

@@ -70,7 +70,7 @@ func newGrid(p *Problem) *grid {
 		g.step[d] = int32(s.Y*g.w + s.X)
 	}
 	for _, z := range p.Zones {
-		g.addZone(z)
+		g.addZone(z, p.Costs.Near)
 	}
 	for _, b := range p.Boxes {
 		g.addBox(b, p.Costs.Near)
@@ -110,11 +110,15 @@ func (g *grid) addBox(b geom.Rect, near int) {
 	g.each(b, func(c int32) { g.static[c] |= blocked })
 }
 
-// addZone lets wires pass a frame at right angles only, and nowhere through its corners and its title.
-func (g *grid) addZone(z Zone) {
+// addZone lets wires pass a frame at right angles only, and nowhere through its corners and its title, and keeps them
+// from running close beside it.
+func (g *grid) addZone(z Zone, near int) {
 	r := z.Rect
 	top, bottom := geom.Rect{X: r.X, Y: r.Y, W: r.W}, geom.Rect{X: r.X, Y: r.Bottom(), W: r.W}
 	left, right := geom.Rect{X: r.X, Y: r.Y, H: r.H}, geom.Rect{X: r.Right(), Y: r.Y, H: r.H}
+	for _, edge := range [4]geom.Rect{top, bottom, left, right} {
+		g.each(edge.Grow(1, 1, 1, 1), func(c int32) { g.extra[c] = uint8(near) })
+	}
 	for _, edge := range [2]geom.Rect{top, bottom} {
 		g.each(edge, func(c int32) { g.static[c] |= noLevel | frame })
 	}

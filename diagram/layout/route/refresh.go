@@ -7,8 +7,8 @@ func (g *grid) refresh(p *Problem, count []int, r geom.Rect) {
 	g.clip = r
 	g.each(r, func(c int32) { g.static[c], g.owner[c], g.extra[c], g.apron[c] = 0, 0, 0, 0 })
 	for _, z := range p.Zones {
-		if z.Rect.Overlaps(r) {
-			g.addZone(z)
+		if z.Rect.Grow(1, 1, 1, 1).Overlaps(r) {
+			g.addZone(z, p.Costs.Near)
 		}
 	}
 	for _, b := range p.Boxes {
