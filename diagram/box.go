@@ -19,9 +19,11 @@ type box struct {
 // port is one place on a box: a terminal, or one lug's position on it.
 type port struct {
 	terminal string
-	seat     int // 0 if the order is not recorded or no order matters
-	of       int // places of the terminal
 	wire     model.WireID
+	of       int // places of the terminal
+
+	seat      int  // position on a stud; 0 if not recorded or no order matters
+	unordered bool // several lugs on a stud whose order is not recorded
 }
 
 // id names the port in the layout: the same while the wire stays on the terminal.
@@ -39,8 +41,11 @@ func (b *builder) box(p *model.Part) box {
 		order, known := b.sheet.StackOf(at)
 		for i, id := range order {
 			place := port{terminal: name, of: len(order), wire: id}
-			if known && b.stacked(out.def, name, len(order)) {
-				place.seat = i + 1
+			if b.stacked(out.def, name, len(order)) {
+				place.unordered = !known
+				if known {
+					place.seat = i + 1
+				}
 			}
 			out.ports = append(out.ports, place)
 		}
@@ -60,10 +65,10 @@ func (b *builder) stacked(d *model.Definition, name string, lugs int) bool {
 	return t != nil && t.Form == model.StudForm
 }
 
-// label is what is written at a terminal; a question mark says that several wires are
+// label is what is written at a terminal; a question mark says that several lugs are
 // on it and their order is not recorded.
 func (p port) label() string {
-	if p.of > 1 && p.seat == 0 {
+	if p.unordered {
 		return p.terminal + "?"
 	}
 	return p.terminal

@@ -1,7 +1,6 @@
 package diagram
 
 import (
-	"errors"
 	"fmt"
 
 	"example.com/lugbook/diagram/layout"
@@ -28,7 +27,6 @@ type Drawing struct {
 type pageLayout struct {
 	zones   string // which zones the page holds
 	drawing layout.Drawing
-	graph   layout.Graph
 }
 
 // Draw draws a sheet of the job. It fails if the job has no such sheet or a zone does
@@ -40,30 +38,33 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
 	b := builder{job: j, sheet: s, cat: lib.For(j), options: o}
-	whole, err := b.page(b.allZones())
-	var narrow *layout.WidthError
-	switch {
-	case err != nil && !errors.As(err, &narrow):
-		return nil, err
-	case err == nil && (o.Height == 0 || whole.drawing.H <= o.Height):
-		return b.finish([]page{whole})
+	pages := [][]model.ZoneID{b.allZones()}
+	if o.Width > 0 || o.Height > 0 {
+		if ok, err := b.fits(pages[0]); err != nil {
+			return nil, err
+		} else if !ok {
+			if pages, err = b.split(); err != nil {
+				return nil, err
+			}
+		}
 	}
-	pages, err := b.split()
-	if err != nil {
-		return nil, err
-	}
-	return b.finish(pages)
+	return b.draw(pages)
 }
 
-// finish turns the laid out pages into scenes.
-func (b *builder) finish(pages []page) (*Drawing, error) {
+// draw lays out the pages and turns them into scenes.
+func (b *builder) draw(zones [][]model.ZoneID) (*Drawing, error) {
+	pages := make([]page, len(zones))
+	for i := range zones {
+		p, err := b.page(zones[i])
+		if err != nil {
+			return nil, err
+		}
+		pages[i], pages[i].number, pages[i].of = p, i+1, len(zones)
+	}
 	d := &Drawing{}
 	for i := range pages {
-		pages[i].number, pages[i].of = i+1, len(pages)
-	}
-	for i := range pages {
 		d.Pages = append(d.Pages, b.scene(&pages[i], pages))
-		d.layouts = append(d.layouts, pageLayout{pages[i].name(), pages[i].drawing, pages[i].graph})
+		d.layouts = append(d.layouts, pageLayout{pages[i].name(), pages[i].drawing})
 	}
 	return d, nil
 }

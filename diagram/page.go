@@ -86,8 +86,16 @@ func (b *builder) page(zones []model.ZoneID) (page, error) {
 	if errors.As(err, &pinned) || errors.As(err, &unrouted) && b.unpin(&p) {
 		d, err = layout.Layout(p.graph, o)
 	}
+	if err == nil && o.Previous == nil && !p.pinned() {
+		layout.Squeeze(&p.graph, &d)
+	}
 	p.drawing = d
 	return p, err
+}
+
+// pinned reports whether a person placed any box of the page.
+func (p *page) pinned() bool {
+	return slices.ContainsFunc(p.graph.Boxes, func(b layout.Box) bool { return b.Pin != nil })
 }
 
 // unpin lets boxes that a person placed go, where they leave no room for the rest;
@@ -101,25 +109,36 @@ func (b *builder) unpin(p *page) bool {
 	return any
 }
 
+// fits reports whether the parts of some zones find room on one page. It tries with
+// little work.
+func (b *builder) fits(zones []model.ZoneID) (bool, error) {
+	draft := *b
+	draft.options.Quick = true
+	p, err := draft.page(zones)
+	var narrow *layout.WidthError
+	if errors.As(err, &narrow) {
+		return false, nil
+	}
+	return err == nil && (b.options.Height == 0 || p.drawing.H <= b.options.Height), err
+}
+
 // split puts zones on pages in the order of the job, as many on a page as fit.
-func (b *builder) split() ([]page, error) {
-	var pages []page
+func (b *builder) split() ([][]model.ZoneID, error) {
+	var pages [][]model.ZoneID
 	zones := b.allZones()
 	for len(zones) > 0 {
-		best, err := b.page(zones[:1])
-		if err != nil {
-			return nil, err
-		}
 		n := 1
 		for n < len(zones) {
-			more, err := b.page(zones[:n+1])
-			if err != nil || b.options.Height > 0 && more.drawing.H > b.options.Height {
+			ok, err := b.fits(zones[:n+1])
+			if err != nil {
+				return nil, err
+			}
+			if !ok {
 				break
 			}
-			best = more
 			n++
 		}
-		pages = append(pages, best)
+		pages = append(pages, zones[:n])
 		zones = zones[n:]
 	}
 	return pages, nil

@@ -11,7 +11,7 @@ import (
 )
 
 // restState is how every contact is drawn.
-const restState = "key off, direction neutral, pedal up, pack disconnected"
+const restState = "key off, direction neutral, pedal up, nothing plugged in"
 
 // scene turns a laid out page into plain data for the painters.
 func (b *builder) scene(p *page, pages []page) scene.Page {

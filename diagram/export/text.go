@@ -10,7 +10,7 @@ import (
 // Text pages in cells: what is wider than a page, or higher, is split by zone.
 const (
 	textColumns = 120
-	textRows    = 110
+	textRows    = 150
 )
 
 // Text is a drawing in box-drawing characters.
