@@ -93,7 +93,7 @@ func (x *box) size() (w, h, head int) {
 		name = max(name, need)
 	}
 	w = max(leastBox, 2*name+4)
-	if x.symbol() != "" && len(x.ports) <= smallPart {
+	if x.symbol() != "" && len(x.def.Terminals) <= smallPart {
 		w = max(w, 2*name+symbolRoom+4)
 	}
 	title := scene.Width(x.head()) + 1 + scene.Width(x.title()) + 4
