@@ -104,7 +104,7 @@ func (d *Drawing) clone() Drawing {
 func extend(g *Graph, x *index, o Options) (Drawing, error) {
 	d, kept := carry(g, x, o.Previous)
 	for range len(g.Boxes) + 1 {
-		q, err := place.Extend(placeProblem(g, x, o, trackSteps[0]), kept, d.zoneRects())
+		q, err := place.Extend(placeProblem(g, x, o, trackSteps(g)[0]), kept, d.zoneRects())
 		var none *place.NoRoomError
 		if errors.As(err, &none) && none.Missing == 0 && d.openBelow(g, x, o, kept, none.Box) {
 			continue

@@ -21,7 +21,7 @@ func Layout(g Graph, o Options) (Drawing, error) {
 		return extend(&g, x, o)
 	}
 	var best *routed
-	for _, tracks := range trackSteps {
+	for _, tracks := range trackSteps(&g) {
 		drafts, err := o.place(&g, x, tracks)
 		if err != nil && best == nil {
 			return Drawing{}, err
@@ -53,7 +53,7 @@ func Place(g Graph, o Options) (Drawing, error) {
 		return Drawing{}, err
 	}
 	o = o.filled(labelled(&g))
-	drafts, err := o.place(&g, x, trackSteps[0])
+	drafts, err := o.place(&g, x, trackSteps(&g)[0])
 	if err != nil {
 		return Drawing{}, err
 	}
@@ -66,9 +66,17 @@ func Place(g Graph, o Options) (Drawing, error) {
 	return *d, nil
 }
 
-// trackSteps are the tenths of a cell kept free per port, tried in turn while wires find no way, or labels no
-// place.
-var trackSteps = [...]int{7, 10, 14}
+// trackSteps are the tenths of a cell kept free per port, tried in turn while wires find no way, or labels no place.
+// Large graphs send more wires past each box, so they begin with more.
+func trackSteps(g *Graph) []int {
+	if len(g.Boxes) > largeGraph {
+		return []int{12, 16}
+	}
+	return []int{7, 10, 14}
+}
+
+// largeGraph is the number of boxes beyond which a drawing is more for finding one's way than for reading.
+const largeGraph = 60
 
 func labelled(g *Graph) bool {
 	for _, w := range g.Wires {

@@ -116,7 +116,7 @@ func (a *annealer) undo() {
 // propose changes the state by one random move; false means the move makes no sense here.
 func (a *annealer) propose() bool {
 	dice := a.rnd.Below(100)
-	if len(a.flexing) > 0 && (dice < 25 || len(a.movable) == 0) {
+	if len(a.flexing) > 0 && (dice < 30 || len(a.movable) == 0) {
 		return a.rearrange(a.flexing[a.rnd.Below(len(a.flexing))])
 	}
 	if len(a.movable) == 0 {

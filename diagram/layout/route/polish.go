@@ -24,7 +24,7 @@ type Polishing struct {
 
 // Temperatures of polishing, in the prices of routes.
 const (
-	polishStart = 24 * chance.One
+	polishStart = 16 * chance.One
 	polishSteps = 64
 	polishCool  = 61000 // of 65536: from 24 to about 0.25 in all steps
 )
