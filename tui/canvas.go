@@ -1,0 +1,172 @@
+package tui
+
+import (
+	"image"
+
+	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/diagram/text"
+	"example.com/lugbook/tui/screen"
+	"example.com/lugbook/tui/theme"
+)
+
+// canvasMemo keeps the painted pane, with what it was painted from.
+type canvasMemo struct {
+	of    canvasKey
+	lines []string
+}
+
+// canvasKey is everything that the pane's content follows from.
+type canvasKey struct {
+	picture *picture
+	shown   image.Rectangle
+	marks   marks
+	jump    *jumpLayer
+	sofar   string
+	moving  thing
+	by      image.Point
+}
+
+// canvasLines paints the drawing's pane, or takes it from memory.
+func (d *desk) canvasLines() []string {
+	size := d.plan.Canvas.Size()
+	p := d.work.picture
+	if p == nil {
+		return d.blankCanvas(size)
+	}
+	key := canvasKey{picture: p, shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks()}
+	if j, ok := topOf[*jumpLayer](d); ok {
+		key.jump, key.sofar = j, j.sofar
+	}
+	if m, ok := topOf[*moveLayer](d); ok {
+		key.moving, key.by = ofPart(m.id), m.by
+	}
+	if d.canvas.of != key || d.canvas.lines == nil {
+		d.canvas = canvasMemo{key, d.paint(key).Lines(d.theme.Reset())}
+	}
+	return d.canvas.lines
+}
+
+// blankCanvas says how to begin.
+func (d *desk) blankCanvas(size image.Point) []string {
+	s := screen.New(size.X, size.Y, d.session.ASCII)
+	lines := []string{"drawing ..."}
+	if d.empty() {
+		lines = []string{
+			"Nothing is on the " + string(d.sheetName) + " sheet yet.", "",
+			"a  adds a part from the library",
+			"z  adds a zone of the cart",
+			"J  opens the job's card: title, system voltage",
+			"g  walks from stud to stud, once there are parts",
+			":  lists everything else",
+		}
+	}
+	top := max(0, (size.Y-len(lines))/2)
+	for i, l := range lines {
+		s.WriteIn(max(1, (size.X-48)/2), top+i, size.X-1, l, d.theme.Prefix(theme.Dim))
+	}
+	return s.Lines(d.theme.Reset())
+}
+
+// paint paints the cells that are shown.
+func (d *desk) paint(k canvasKey) *screen.Surface {
+	size := k.shown.Size()
+	s := screen.New(size.X, size.Y, d.session.ASCII)
+	for y := range size.Y {
+		for x := range size.X {
+			c := k.picture.grid.At(k.shown.Min.X+x, k.shown.Min.Y+y)
+			if c.Rune == 0 || c.Rune == ' ' {
+				continue
+			}
+			letter, selected := k.marks.glyph(c)
+			prefix := d.cellPrefix(c)
+			if selected {
+				prefix = d.theme.Prefix(theme.Selected)
+			}
+			s.Put(x, y, letter, prefix)
+		}
+	}
+	d.bracket(s, k)
+	d.labels(s, k)
+	d.ghost(s, k)
+	return s
+}
+
+// cellPrefix is the role of a cell that is not selected.
+func (d *desk) cellPrefix(c text.Cell) string {
+	switch c.Role {
+	case text.WireLine, text.WireLabel:
+		return d.theme.Tint(weights[c.Weight], c.Colour)
+	case text.PortJoin:
+		if c.Colour != "" {
+			return d.theme.Tint(weights[c.Weight], c.Colour)
+		}
+	}
+	return d.theme.Prefix(cellRoles[c.Role])
+}
+
+var weights = [...]theme.Role{scene.Control: theme.Control, scene.Power: theme.Power, scene.Traction: theme.Traction, scene.Mains: theme.Mains}
+
+// cellRoles are the roles of cells but wires; what is missing is plain text.
+var cellRoles = [...]theme.Role{
+	text.ZoneFrame: theme.Dim, text.ZoneName: theme.Dim, text.BoxHead: theme.Title, text.BoxMark: theme.Caution,
+	text.SeatNo: theme.Dim, text.SeatBracket: theme.Dim, text.FlagMark: theme.Caution, text.FlagText: theme.Caution, text.Legend: theme.Text,
+}
+
+// bracket puts brackets round the label of the lit wire, where it lies in the wire's own
+// line.
+func (d *desk) bracket(s *screen.Surface, k canvasKey) {
+	if k.marks.wire.kind == noThing {
+		return
+	}
+	w := k.picture.wire(k.marks.wire.wire)
+	if w == nil || w.Label.Text == "" {
+		return
+	}
+	at := image.Pt(w.Label.At.X, w.Label.At.Y)
+	ends := [2]image.Point{at.Add(image.Pt(-1, 0)), at.Add(image.Pt(scene.Width(w.Label.Text), 0))}
+	for i, letter := range []rune{'[', ']'} {
+		c := k.picture.grid.At(ends[i].X, ends[i].Y)
+		if c.Rune == 0 || c.Rune == ' ' && c.Owner.ID == "" || c.Owner.Kind == scene.WireKind && c.Owner.ID == w.ID {
+			s.Put(ends[i].X-k.shown.Min.X, ends[i].Y-k.shown.Min.Y, letter, d.theme.Prefix(theme.Selected))
+		}
+	}
+}
+
+// labels writes the jump letters beside their places.
+func (d *desk) labels(s *screen.Surface, k canvasKey) {
+	if k.jump == nil {
+		return
+	}
+	for _, o := range k.picture.objects {
+		label, has := k.jump.labels[o.thing]
+		if !has || len(label) < len(k.sofar) || label[:len(k.sofar)] != k.sofar {
+			continue
+		}
+		at := o.rect.Min.Sub(k.shown.Min)
+		if o.kind == partThing {
+			at = at.Add(image.Pt(1, o.rect.Dy()-1))
+		} else if at.X > 0 {
+			at.X--
+		}
+		s.Write(at.X, at.Y, label, d.theme.Prefix(theme.Marked))
+	}
+}
+
+// ghost draws the outline of a box that is being moved.
+func (d *desk) ghost(s *screen.Surface, k canvasKey) {
+	at, drawn := k.picture.place(k.moving)
+	if k.moving.kind == noThing || !drawn {
+		return
+	}
+	r := at.Add(k.by).Sub(k.shown.Min)
+	prefix := d.theme.Prefix(theme.Selected)
+	for x := r.Min.X; x < r.Max.X; x++ {
+		s.Put(x, r.Min.Y, '#', prefix)
+		s.Put(x, r.Max.Y-1, '#', prefix)
+	}
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		s.Put(r.Min.X, y, '#', prefix)
+		s.Put(r.Max.X-1, y, '#', prefix)
+	}
+	s.WriteIn(r.Min.X+2, r.Min.Y, r.Dx()-4, " "+k.moving.String()+" ", prefix)
+}

@@ -1,0 +1,165 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/lugbook/diagram"
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/clean"
+	"example.com/lugbook/model/rule"
+)
+
+// stamp says what something was computed from.
+type stamp struct {
+	revision int
+	sheet    model.SheetName
+	unwired  bool // the drawing shows terminals without a wire
+	round    int  // grows with every wish for a fresh drawing
+}
+
+// drawn is a finished drawing.
+type drawn struct {
+	stamp
+	picture *picture
+	careful bool // placed with all the time it takes
+	err     error
+}
+
+// checked is a finished check.
+type checked struct {
+	stamp
+	findings []rule.Finding
+	err      error
+}
+
+// work is what is being computed, and what the screen shows meanwhile.
+type work struct {
+	picture   *picture // the newest drawing; nil before the first
+	pictureOf stamp
+	drawing   bool
+	careful   bool // a careful drawing is on its way
+
+	findings   []rule.Finding
+	findingsOf stamp
+	checking   bool
+	checkedYet bool
+}
+
+// carefulParts is the number of parts up to which a job that was just opened is drawn
+// once more with care: it takes a few seconds beside the screen.
+const carefulParts = 40
+
+func (d *desk) stamp() stamp {
+	return stamp{d.history.Revision(), d.sheetName, d.unwired, d.round}
+}
+
+// refresh starts what has to be computed anew and is not being computed.
+func (d *desk) refresh() tea.Cmd {
+	if d.sheet() == nil {
+		return nil
+	}
+	var cmds []tea.Cmd
+	now := d.stamp()
+	if d.empty() {
+		d.work.picture, d.work.pictureOf = nil, now
+	} else if !d.work.drawing && (d.work.picture == nil || d.work.pictureOf != now) {
+		d.work.drawing = true
+		cmds = append(cmds, d.draw(now, diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.previous(now)}))
+	}
+	if at := (stamp{revision: now.revision, sheet: now.sheet}); !d.work.checking && (!d.work.checkedYet || d.work.findingsOf != at) {
+		d.work.checking = true
+		cmds = append(cmds, d.check(at))
+	}
+	return tea.Batch(cmds...)
+}
+
+// previous is the drawing whose boxes stay where they are: none if a fresh one is
+// wished for or another sheet is shown for the first time.
+func (d *desk) previous(now stamp) *diagram.Drawing {
+	if d.work.picture == nil || d.work.pictureOf.round != now.round {
+		return nil
+	}
+	return d.work.picture.drawing
+}
+
+// draw computes a drawing beside the screen.
+func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
+	job, lib, ascii := d.job(), d.lib, d.session.ASCII
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = drawn{stamp: of, careful: !o.Quick, err: fmt.Errorf("the drawing failed: %v", r)}
+			}
+		}()
+		drawing, err := diagram.Draw(job, of.sheet, lib, o)
+		if err != nil {
+			return drawn{stamp: of, careful: !o.Quick, err: err}
+		}
+		return drawn{stamp: of, careful: !o.Quick, picture: newPicture(drawing, ascii)}
+	}
+}
+
+// redraw starts a careful drawing of what is there.
+func (d *desk) redraw() tea.Cmd {
+	if d.work.careful || d.empty() {
+		return nil
+	}
+	d.work.careful = true
+	return d.draw(d.stamp(), diagram.Options{Unwired: d.unwired})
+}
+
+func (d *desk) check(of stamp) tea.Cmd {
+	job, lib := d.job(), d.lib
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = checked{stamp: of, err: fmt.Errorf("the check failed: %v", r)}
+			}
+		}()
+		findings, err := rule.Check(job, of.sheet, lib)
+		return checked{of, findings, err}
+	}
+}
+
+// takeDrawing shows a finished drawing. One of an older revision is dropped; if it was
+// drawn with care, the next one keeps its places.
+func (d *desk) takeDrawing(m drawn) tea.Cmd {
+	if m.careful {
+		d.work.careful = false
+	} else {
+		d.work.drawing = false
+	}
+	now := d.stamp()
+	switch {
+	case m.err != nil && m.stamp == now:
+		d.work.pictureOf = now
+		d.warn(clean.Line(m.err.Error()))
+	case m.picture == nil:
+	case m.stamp == now:
+		first := d.work.picture == nil
+		d.work.picture, d.work.pictureOf = m.picture, now
+		d.arrive()
+		if first && now.revision == 0 && len(d.sheet().Parts) <= carefulParts {
+			return tea.Batch(d.redraw(), d.refresh())
+		}
+	case m.careful && m.sheet == now.sheet && m.unwired == now.unwired:
+		d.work.picture, d.work.pictureOf = m.picture, m.stamp
+	}
+	return d.refresh()
+}
+
+// takeFindings shows the result of a check. One of an older revision is dropped.
+func (d *desk) takeFindings(m checked) tea.Cmd {
+	d.work.checking = false
+	now := stamp{revision: d.history.Revision(), sheet: d.sheetName}
+	if m.stamp == now {
+		d.work.checkedYet, d.work.findingsOf = true, now
+		d.work.findings = m.findings
+		if m.err != nil {
+			d.warn(clean.Line(m.err.Error()))
+		}
+	}
+	return d.refresh()
+}

@@ -1,0 +1,232 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model/clean"
+	"example.com/lugbook/model/rule"
+	"example.com/lugbook/tui/screen"
+	"example.com/lugbook/tui/theme"
+)
+
+// findingsLayer is the list of findings with one at hand; the cursor goes to what it is
+// about.
+type findingsLayer struct{ at int }
+
+func (f *findingsLayer) place() place                          { return inFindings }
+func (f *findingsLayer) key(*desk, tea.KeyMsg) (tea.Cmd, bool) { return nil, false }
+
+// severity is how a severity looks: a sign first, then a colour.
+type severity struct {
+	sign string
+	role theme.Role
+}
+
+var severities = map[rule.Severity]severity{
+	rule.Danger:  {"!!", theme.Danger},
+	rule.Fault:   {"! ", theme.Fault},
+	rule.Caution: {"~ ", theme.Caution},
+	rule.Note:    {"? ", theme.Note},
+}
+
+// openFindings opens the list at the first finding about the selected thing, if any.
+func openFindings(d *desk) tea.Cmd {
+	f := &findingsLayer{}
+	for i := range d.work.findings {
+		if about(&d.work.findings[i], d.cursor) {
+			f.at = i
+			break
+		}
+	}
+	d.push(f)
+	return nil
+}
+
+// about reports whether a finding is about a thing, or a terminal of it.
+func about(f *rule.Finding, t thing) bool {
+	for _, s := range f.Subjects {
+		subject := ofSubject(s)
+		if subject == t || t.kind == partThing && subject.kind == terminalThing && subject.at.Part == t.at.Part {
+			return true
+		}
+	}
+	return false
+}
+
+// finding is the one at hand; nil if there is none.
+func (f *findingsLayer) finding(d *desk) *rule.Finding {
+	if len(d.work.findings) == 0 {
+		return nil
+	}
+	f.at = max(0, min(f.at, len(d.work.findings)-1))
+	return &d.work.findings[f.at]
+}
+
+// step goes to another finding and shows what it is about.
+func (f *findingsLayer) step(d *desk, by int) {
+	f.at += by
+	f.show(d)
+}
+
+// show puts the cursor on what the finding is about.
+func (f *findingsLayer) show(d *desk) {
+	if at := f.finding(d); at != nil && len(at.Subjects) > 0 {
+		d.goTo(ofSubject(at.Subjects[0]))
+	}
+}
+
+func (f *findingsLayer) reading(d *desk) string {
+	at := f.finding(d)
+	if at == nil {
+		return "the rules found nothing; that is no word on what was not recorded"
+	}
+	return "remedy: " + at.Remedy
+}
+
+func (f *findingsLayer) side(d *desk, s *screen.Surface) {
+	at := f.finding(d)
+	var detail []string
+	if at != nil {
+		detail = fold(findingDetail(at), s.W-2)
+	}
+	below := min(len(detail)+1, s.H/2)
+	list := screen.New(s.W, s.H-below, s.ASCII)
+	d.drawFindings(list, f.at)
+	s.Blit(list, 0, 0)
+	for i := 1; i < below; i++ {
+		s.WriteIn(1, s.H-below+i, s.W-2, detail[i-1], d.theme.Prefix(theme.Dim))
+	}
+}
+
+// findingDetail is everything that a finding has to say.
+func findingDetail(f *rule.Finding) string {
+	text := f.Message + "\nremedy: " + f.Remedy + "\nbasis: " + f.Basis.Text + " (" + f.Basis.Source + ")"
+	if len(f.Fixes) > 0 {
+		text += "\na applies: " + f.Fixes[0].Name()
+	}
+	return text
+}
+
+// drawFindings draws the list; at is the finding at hand, below 0 none.
+func (d *desk) drawFindings(s *screen.Surface, at int) {
+	head := findingCounts(d.work.findings)
+	if !d.work.checkedYet {
+		head = "checking ..."
+	}
+	s.WriteIn(1, 0, s.W-1, "findings  "+head, d.theme.Prefix(theme.Title))
+	rows := max(1, s.H-1)
+	first := scroll(at, len(d.work.findings), rows)
+	for i := first; i < min(len(d.work.findings), first+rows); i++ {
+		y, f := 1+i-first, &d.work.findings[i]
+		look := severities[f.Severity]
+		text := d.theme.Prefix(theme.Text)
+		if i == at {
+			text = d.theme.Prefix(theme.Selected)
+			s.Write(0, y, ">", text)
+		}
+		s.Write(1, y, look.sign, d.theme.Prefix(look.role))
+		s.WriteIn(4, y, s.W-5, subjectNames(f)+": "+f.Message, text)
+	}
+}
+
+func subjectNames(f *rule.Finding) string {
+	names := make([]string, len(f.Subjects))
+	for i, s := range f.Subjects {
+		names[i] = s.String()
+	}
+	return strings.Join(names, ", ")
+}
+
+// findingCounts says how many findings there are of each severity, gravest first.
+func findingCounts(findings []rule.Finding) string {
+	var words []string
+	for _, s := range rule.Severities() {
+		n := 0
+		for i := range findings {
+			if findings[i].Severity == s {
+				n++
+			}
+		}
+		if n > 0 {
+			words = append(words, fmt.Sprintf("%d %s", n, s))
+		}
+	}
+	if len(words) == 0 {
+		return "none"
+	}
+	return strings.Join(words, ", ")
+}
+
+// worst is the finding to show in one line: the gravest about the selected thing, or of
+// all. It is nil if there is none.
+func (d *desk) worst() *rule.Finding {
+	for i := range d.work.findings {
+		if about(&d.work.findings[i], d.cursor) {
+			return &d.work.findings[i]
+		}
+	}
+	if len(d.work.findings) > 0 {
+		return &d.work.findings[0]
+	}
+	return nil
+}
+
+// applyFix makes the ready-made edit of the finding at hand.
+func (f *findingsLayer) applyFix(d *desk) {
+	d.try(f.finding(d).Fixes[0])
+}
+
+func findingActions() []Action {
+	in := []place{inFindings}
+	open := func(d *desk) string {
+		if _, ok := topOf[*findingsLayer](d); !ok {
+			return "only in the list of findings; n opens it"
+		}
+		return ""
+	}
+	fixable := func(d *desk) string {
+		f, ok := topOf[*findingsLayer](d)
+		if !ok {
+			return open(d)
+		}
+		switch at := f.finding(d); {
+		case at == nil:
+			return "there is no finding"
+		case len(at.Fixes) == 0:
+			return "this finding has no ready-made edit; its remedy says what to do"
+		case d.work.findingsOf != stamp{revision: d.history.Revision(), sheet: d.sheetName}:
+			return "the sheet is being checked again; once more in a moment"
+		}
+		return ""
+	}
+	act := func(id, title, hint, keys string, when func(*desk) string, run func(*findingsLayer, *desk)) Action {
+		return Action{ID: id, Title: title, Hint: hint, Keys: strings.Fields(keys), In: in, When: when, Run: func(d *desk) tea.Cmd {
+			f, _ := topOf[*findingsLayer](d)
+			run(f, d)
+			return nil
+		}}
+	}
+	step := func(by int) func(*findingsLayer, *desk) { return func(f *findingsLayer, d *desk) { f.step(d, by) } }
+	return []Action{
+		act("finding-go", "Go to what the finding is about", "go there", "enter", open, func(f *findingsLayer, d *desk) {
+			d.pop()
+			f.show(d)
+		}),
+		act("finding-apply", "Apply the finding's ready-made edit", "apply", "a", fixable, (*findingsLayer).applyFix),
+		act("finding-down", "Next finding", "next", "down tab", open, step(1)),
+		act("finding-up", "Finding above", "", "up shift+tab", open, step(-1)),
+	}
+}
+
+// fold breaks a text into lines.
+func fold(text string, cells int) []string {
+	var lines []string
+	for part := range strings.SplitSeq(clean.Text(text), "\n") {
+		lines = append(lines, scene.Fold(part, max(1, cells))...)
+	}
+	return lines
+}
