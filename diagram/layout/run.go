@@ -201,6 +201,10 @@ func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) route
 	p.Anchored = !free
 	if free {
 		p.Shift(centred(p.Extent(), o))
+		e.Compact.Rows = max(o.GapY-1, 1)
+		if !labelled(g) {
+			e.Compact.Columns = max(o.GapX-1, 1)
+		}
 	}
 	if e.Polish.Tries > 0 {
 		e.Polish = polishing(g, d, p, o, e.Polish.Tries)

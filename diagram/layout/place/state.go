@@ -152,6 +152,9 @@ func (s *state) fits(i int) bool {
 // not hold.
 func (s *state) zoneClear(zone int, rect geom.Rect) bool {
 	gap := s.p.Rules.Frame.Gap
+	if s.floor != nil {
+		gap = 1 // frames drawn before may have been pushed together
+	}
 	own := rect
 	if zone >= 0 {
 		own = s.zones[zone]

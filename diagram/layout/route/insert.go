@@ -34,9 +34,9 @@ func (p *Problem) insert(axis, at, n int) bool {
 	if axis == upright && p.MaxWidth > 0 && p.Extent().Right()+n >= p.MaxWidth {
 		return false
 	}
-	zones := make([]geom.Rect, len(p.Zones))
+	zones := make([]Zone, len(p.Zones))
 	for i, z := range p.Zones {
-		zones[i] = stretch(z.Rect, axis, shift)
+		zones[i] = Zone{Rect: stretch(z.Rect, axis, shift), Title: z.Title}
 	}
 	p.remap(func(q geom.Point) geom.Point {
 		if axis == level {
@@ -52,10 +52,7 @@ func (p *Problem) insert(axis, at, n int) bool {
 			r.X = shift(r.X)
 		}
 		return r
-	})
-	for i := range p.Zones {
-		p.Zones[i].Rect = zones[i]
-	}
+	}, zones)
 	return true
 }
 

@@ -116,10 +116,15 @@ func (p *Problem) Extent() geom.Rect {
 
 // Shift moves everything by d.
 func (p *Problem) Shift(d geom.Point) {
-	p.remap(func(q geom.Point) geom.Point { return q.Add(d) }, func(r geom.Rect) geom.Rect { return r.Moved(d) })
+	zones := make([]Zone, len(p.Zones))
+	for i, z := range p.Zones {
+		zones[i] = Zone{Rect: z.Rect.Moved(d), Title: z.Title}
+	}
+	p.remap(func(q geom.Point) geom.Point { return q.Add(d) }, func(r geom.Rect) geom.Rect { return r.Moved(d) }, zones)
 }
 
-func (p *Problem) remap(point func(geom.Point) geom.Point, rect func(geom.Rect) geom.Rect) {
+// remap moves boxes by rect, their terminals with them, and corners of paths by point, and takes the new zones.
+func (p *Problem) remap(point func(geom.Point) geom.Point, rect func(geom.Rect) geom.Rect, zones []Zone) {
 	moved := make([]geom.Point, len(p.Boxes))
 	for i, b := range p.Boxes {
 		p.Boxes[i] = rect(b)
@@ -128,9 +133,7 @@ func (p *Problem) remap(point func(geom.Point) geom.Point, rect func(geom.Rect) 
 	for t := range p.Terminals {
 		p.Terminals[t].At = p.Terminals[t].At.Add(moved[p.Terminals[t].Box])
 	}
-	for i := range p.Zones {
-		p.Zones[i].Rect = rect(p.Zones[i].Rect)
-	}
+	p.Zones = zones
 	for _, path := range p.Paths {
 		for k := range path {
 			path[k] = point(path[k])

@@ -239,3 +239,17 @@ func TestInsertStretchesWhatLiesAcross(t *testing.T) {
 	b.p.Pinned[1], b.p.MaxWidth = false, 30
 	require.False(t, b.p.insert(upright, 10, 9), "the page is full")
 }
+
+func TestCompactDeletesEmptyBandsOnly(t *testing.T) {
+	b := newBuilder()
+	top, bottom := b.box(0, 0, 6, 3), b.box(0, 30, 6, 3)
+	b.wire(b.terminal(top, geom.South, 3), b.terminal(bottom, geom.North, 3))
+	b.p.Zones = []Zone{{Rect: geom.Rect{X: -5, Y: -5, W: 40, H: 60}, Title: 5}}
+	e := Effort{Rounds: 10, Compact: Compaction{Rows: 2, Columns: 1}}
+	require.Empty(t, Solve(&b.p, e).Left)
+	requireSlots(t, &b.p)
+	require.Equal(t, 3, b.p.Boxes[bottom].Y-b.p.Boxes[top].Bottom(), "two rows stay between the boxes")
+	z := b.p.Zones[0].Rect
+	require.Equal(t, 2+1, b.p.Boxes[top].Y-z.Y)
+	require.Equal(t, 1+1, z.Right()-b.p.Boxes[top].Right(), "columns are closed up to the frame")
+}

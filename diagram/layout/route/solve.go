@@ -10,8 +10,9 @@ type Effort struct {
 	Inserts int
 	// Passes of re-routing single wires once all is legal.
 	Passes int
-	// Polish moves boxes after that.
-	Polish Polishing
+	// Compact pushes the drawing together after that, and Polish moves boxes.
+	Compact Compaction
+	Polish  Polishing
 }
 
 // Result is what Solve could not put into the paths.
@@ -34,9 +35,8 @@ func Solve(p *Problem, e Effort) Result {
 	r.legalise(e)
 	left := r.dropConflicts()
 	r.descend(e.Passes)
-	if len(left) == 0 && e.Polish.Tries > 0 {
-		r.polish(e.Polish)
-		r.descend(e.Passes)
+	if len(left) == 0 {
+		r.refine(e)
 	}
 	var labels []Label
 	if len(left) == 0 {
@@ -46,6 +46,16 @@ func Solve(p *Problem, e Effort) Result {
 	}
 	r.store()
 	return Result{Left: left, Labels: labels}
+}
+
+// refine improves a legal drawing.
+func (r *router) refine(e Effort) {
+	r.compact(e.Compact)
+	if e.Polish.Tries > 0 {
+		r.polish(e.Polish)
+		r.descend(e.Passes)
+		r.compact(e.Compact)
+	}
 }
 
 // legalise negotiates and makes room until no slot is shared, or nothing more can be moved, or it does not help.
