@@ -28,6 +28,9 @@ func newIndex(g *Graph) (*index, error) {
 			return nil, err
 		}
 	}
+	if err := pinsApart(g); err != nil {
+		return nil, err
+	}
 	seen := map[string]bool{}
 	for i := range g.Wires {
 		w := &g.Wires[i]
@@ -50,6 +53,25 @@ func newIndex(g *Graph) (*index, error) {
 		x.wires = append(x.wires, place.Wire{From: from, To: to, Room: room})
 	}
 	return x, nil
+}
+
+// pinsApart refuses boxes pinned off the drawing or onto each other.
+func pinsApart(g *Graph) error {
+	for i, a := range g.Boxes {
+		if a.Pin == nil {
+			continue
+		}
+		if a.Pin.X < 0 || a.Pin.Y < 0 {
+			return &GraphError{a.ID, "box is pinned off the drawing: pin it right of and below the corner"}
+		}
+		r := Rect{X: a.Pin.X, Y: a.Pin.Y, W: a.W, H: a.H}
+		for _, b := range g.Boxes[:i] {
+			if b.Pin != nil && r.Overlaps(Rect{X: b.Pin.X, Y: b.Pin.Y, W: b.W, H: b.H}) {
+				return &GraphError{a.ID, "box is pinned onto " + b.ID + ": move one of them"}
+			}
+		}
+	}
+	return nil
 }
 
 // labelEnds is the length of line that stays visible beside a label.

@@ -19,6 +19,9 @@ func (s *state) first() error {
 			s.zones[z] = r
 		}
 	}
+	if i := s.pinClash(); i >= 0 {
+		return &NoRoomError{Box: i}
+	}
 	s.recount()
 	for zone := -1; zone < len(s.zones); zone++ {
 		below := border
@@ -34,6 +37,24 @@ func (s *state) first() error {
 	}
 	s.recount()
 	return nil
+}
+
+// pinClash finds a pinned box that, grown to hold its ports, lies on another or in a foreign frame; -1 if there is none.
+func (s *state) pinClash() int {
+	for i, b := range s.p.Boxes {
+		if b.Pin == nil {
+			continue
+		}
+		for j := range s.bodies {
+			if j != i && s.bodies[j].placed && s.bodies[i].rect.Overlaps(s.bodies[j].rect) {
+				return i
+			}
+		}
+		if !s.zoneClear(b.Zone, s.bodies[i].rect) {
+			return i
+		}
+	}
+	return -1
 }
 
 // nextOf picks the unplaced box of a zone with most wires to placed boxes, then with most wires.

@@ -1,0 +1,102 @@
+package route
+
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+// propose fills boxes with a random move: a shift, one that straightens a wire, or two boxes changing places.
+func (s *polisher) propose() {
+	b := s.movable[s.rnd.Below(len(s.movable))]
+	s.boxes = s.boxes[:0]
+	dice := s.rnd.Below(100)
+	switch {
+	case dice < 35 && len(s.wires[b]) > 0:
+		wire := s.p.Wires[s.wires[b][s.rnd.Below(len(s.wires[b]))]]
+		mine, other := s.p.Terminals[wire.From], s.p.Terminals[wire.To]
+		if mine.Box != b {
+			mine, other = other, mine
+		}
+		d := other.At.Sub(mine.At)
+		if mine.Side.Horizontal() {
+			s.boxes = append(s.boxes, moved{b, geom.Point{X: s.rnd.Within(2), Y: d.Y}})
+		} else {
+			s.boxes = append(s.boxes, moved{b, geom.Point{X: d.X, Y: s.rnd.Within(2)}})
+		}
+	case dice < 42:
+		o := s.movable[s.rnd.Below(len(s.movable))]
+		d := geom.Point{X: s.p.Boxes[o].X - s.p.Boxes[b].X, Y: s.p.Boxes[o].Y - s.p.Boxes[b].Y}
+		if o != b {
+			s.boxes = append(s.boxes, moved{b, d}, moved{o, d.Times(-1)})
+		}
+	default:
+		reach := 1 + s.rnd.Below(8)
+		s.boxes = append(s.boxes, moved{b, geom.Point{X: s.rnd.Within(reach), Y: s.rnd.Within(reach)}})
+	}
+}
+
+func (s *polisher) shift(b int, d geom.Point) {
+	s.p.Boxes[b] = s.p.Boxes[b].Moved(d)
+	for t := range s.p.Terminals {
+		if s.p.Terminals[t].Box == b {
+			s.p.Terminals[t].At = s.p.Terminals[t].At.Add(d)
+		}
+	}
+}
+
+func (s *polisher) shiftBack() {
+	for _, m := range s.boxes {
+		s.shift(m.box, m.by.Times(-1))
+	}
+}
+
+// roomy tells whether the boxes to be moved keep their distances where they are now.
+func (s *polisher) roomy() bool {
+	area := s.g.whole().Grow(-2, -2, -2, -2)
+	for _, m := range s.boxes {
+		b := s.p.Boxes[m.box]
+		bound := area
+		if in := s.o.Inside[m.box]; in.W > 0 {
+			bound = in
+		}
+		if bound.Union(b) != bound || m.by == (geom.Point{}) {
+			return false
+		}
+		wide := b.Grow(s.o.GapX-1, s.o.GapY-1, s.o.GapX-1, s.o.GapY-1)
+		for i, other := range s.p.Boxes {
+			if i != m.box && wide.Overlaps(other) {
+				return false
+			}
+		}
+		for z := range s.p.Zones {
+			if s.o.Inside[m.box].W == 0 && wide.Overlaps(s.p.Zones[z].Rect) {
+				return false
+			}
+		}
+	}
+	return len(s.boxes) > 0 && s.stubsKept()
+}
+
+// stubsKept tells whether the boxes to be moved leave the cells alone that terminals of other boxes reserve.
+func (s *polisher) stubsKept() bool {
+	foreign := func(c int32) bool {
+		o := s.g.owner[c]
+		return o != 0 && !slices.ContainsFunc(s.boxes, func(m moved) bool { return m.box == s.p.Terminals[o-1].Box })
+	}
+	for _, m := range s.boxes {
+		kept := true
+		s.g.each(s.p.Boxes[m.box], func(c int32) { kept = kept && !foreign(c) })
+		for t, terminal := range s.p.Terminals {
+			at := terminal.At
+			for i := 0; terminal.Box == m.box && i < max(1, s.p.stubLength(s.count[t])); i++ {
+				at = at.Add(terminal.Side.Step())
+				kept = kept && s.g.inside(at) && !foreign(s.g.index(at))
+			}
+		}
+		if !kept {
+			return false
+		}
+	}
+	return true
+}
