@@ -12,6 +12,7 @@ type GraphError struct {
 	Reason string
 }
 
+// Error is the message for a person.
 func (e *GraphError) Error() string { return fmt.Sprintf("%s: %s", e.ID, e.Reason) }
 
 // WidthError says that the page is too narrow.
@@ -22,6 +23,7 @@ type WidthError struct {
 	ID string
 }
 
+// Error is the message for a person.
 func (e *WidthError) Error() string {
 	if e.ID == "" {
 		return fmt.Sprintf("the wires need %d more columns: widen the page or split the drawing", e.Missing)
@@ -32,6 +34,7 @@ func (e *WidthError) Error() string {
 // PinError says that pinned boxes leave no room for a box.
 type PinError struct{ ID string }
 
+// Error is the message for a person.
 func (e *PinError) Error() string {
 	return fmt.Sprintf("no free spot for %s beside the boxes placed by hand: move one of them", e.ID)
 }
@@ -40,6 +43,7 @@ func (e *PinError) Error() string {
 // comes with it is legal in all else.
 type UnroutedError struct{ IDs []string }
 
+// Error is the message for a person.
 func (e *UnroutedError) Error() string {
 	return "no way for wires " + strings.Join(e.IDs, ", ") + ": move the boxes at their ends apart"
 }

@@ -16,10 +16,17 @@ type BadFileError struct {
 // Error lists the problems, one a line.
 func (e *BadFileError) Error() string { return e.Problems.Error() }
 
-// File is a job file on disk, opened to be saved again.
+// File is a job file on disk, opened to be saved again, or one that is still to be made.
 type File struct {
-	on      *store.File
+	on      *store.File // nil until the first save of a new file
 	decoded *Decoded
+	path    string
+}
+
+// New is a file that the first save makes. It then refuses to write over one that came
+// to be there meanwhile.
+func New(path string, job *model.Job) *File {
+	return &File{decoded: &Decoded{Job: job}, path: path}
 }
 
 // Open reads a job file. It fails with a [*BadFileError] if the file is not in order,
@@ -33,19 +40,22 @@ func Open(path string, lib *model.Catalogue) (*File, error) {
 	if len(problems) > 0 {
 		return nil, &BadFileError{problems, data}
 	}
-	return &File{on: on, decoded: decoded}, nil
+	return &File{on: on, decoded: decoded, path: on.Path()}, nil
 }
 
 // Job is the job as it was read. Treat it as read-only.
 func (f *File) Job() *model.Job { return f.decoded.Job }
 
-// Path is where the file is, with links followed.
-func (f *File) Path() string { return f.on.Path() }
+// Path is where the file is, with links followed, or where it shall be.
+func (f *File) Path() string { return f.path }
 
 // Save writes the job in canonical form, with the comments of the file. It refuses, with a
 // typed error of package store, to write over what another program wrote since; the
 // options go on on purpose.
 func (f *File) Save(job *model.Job, o store.Options) (store.Outcome, error) {
+	if f.on == nil {
+		return f.SaveAs(f.path, job, o.Overwrite)
+	}
 	data, err := f.decoded.Encode(job)
 	if err != nil {
 		return store.Outcome{}, err
@@ -62,7 +72,7 @@ func (f *File) SaveAs(path string, job *model.Job, replace bool) (store.Outcome,
 	}
 	on, outcome, err := store.SaveAs(path, data, replace)
 	if err == nil {
-		f.on = on
+		f.on, f.path = on, on.Path()
 	}
 	return outcome, err
 }

@@ -24,17 +24,29 @@ type Decoded struct {
 func Decode(name string, data []byte, lib *model.Catalogue) (*Decoded, strictyaml.Problems) {
 	job := &model.Job{}
 	doc, problems := strictyaml.Decode(name, data, job, strictyaml.Limits{})
-	if len(problems) > 0 {
-		return nil, problems
-	}
-	for _, f := range job.Check(lib) {
-		problems = append(problems, doc.Problem(f.Path, f.Text, f.Message, f.Expected, f.Known))
-	}
+	problems = append(problems, meaning(job, doc, problems, lib)...)
 	if len(problems) > 0 {
 		problems.Sort()
 		return nil, problems
 	}
 	return &Decoded{Job: job, doc: doc}, nil
+}
+
+// meaning is what is wrong with the job besides its form. Of what could not be read
+// nothing more is said: not on a line that has a problem, nor of values that are missing.
+func meaning(job *model.Job, doc *strictyaml.Document, form strictyaml.Problems, lib *model.Catalogue) strictyaml.Problems {
+	told := map[int]bool{}
+	for _, p := range form {
+		told[p.Line] = true
+	}
+	var more strictyaml.Problems
+	for _, f := range job.Check(lib) {
+		p := doc.Problem(f.Path, f.Text, f.Message, f.Expected, f.Known)
+		if !told[p.Line] && (len(form) == 0 || f.Text != "" && f.Text != "0") {
+			more = append(more, p)
+		}
+	}
+	return more
 }
 
 // Encode writes a job in canonical form. The comments of the file that d was read

@@ -10,8 +10,8 @@ import (
 
 // Decode reads one YAML document into the struct that into points to. name stands for
 // the file in problems. All problems are reported, sorted by position; if there are
-// any, into is left as it was. Only text that is not YAML at all hides what comes
-// after it. The document is never nil: it finds the place of a path for later checks and
+// any, into holds what could be read, good for further checks alone. Only text that is
+// not YAML at all hides what comes after it, and then into is left as it was. The document is never nil: it finds the place of a path for later checks and
 // carries the comments to [Encode].
 func Decode(name string, data []byte, into any, limits Limits) (*Document, Problems) {
 	limits = limits.orDefaults()
@@ -38,6 +38,7 @@ func Decode(name string, data []byte, into any, limits Limits) (*Document, Probl
 	fresh := reflect.New(target.Type()).Elem()
 	d.value(fresh, doc.root, field{}, nil)
 	if len(d.problems) > 0 {
+		target.Set(fresh)
 		return doc, d.finish()
 	}
 	canonical, err := builder{shapes: d.shapes}.root(fresh)

@@ -95,7 +95,12 @@ func shorten(s string) string {
 	return string(runes)
 }
 
-// expectation is what an error text says was expected.
+// expectation is what an error text says was expected: what follows that word, or all
+// of it.
 func expectation(err error) string {
-	return strings.TrimPrefix(clean.Error(err), "expected ")
+	text := clean.Error(err)
+	if _, after, found := strings.Cut(text, "expected "); found {
+		return after
+	}
+	return text
 }

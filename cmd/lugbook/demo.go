@@ -1,0 +1,117 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"example.com/lugbook/diagram/export"
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/cart"
+	"example.com/lugbook/model/rule"
+	"example.com/lugbook/model/store"
+)
+
+// demoCart is the worked cart that the demo shows.
+const demoCart = "greenhouse-tug"
+
+func (c *cli) demoCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "demo [DIR]",
+		Short: "Run the main job on a worked cart",
+		Long: "Run the main job on a worked cart: record as found, plan, check, draw.\n" +
+			"In a terminal it opens a copy that can be edited and saved. Without one it prints the plan and its\n" +
+			"findings and writes the drawings of both sheets. Without DIR the files go to a new temporary folder.",
+		Example: "  lugbook demo\n  lugbook demo ~/tug | less",
+		Args:    cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			dir, err := demoFolder(args)
+			if err != nil {
+				return err
+			}
+			path, err := demoCopy(dir)
+			if err != nil {
+				return err
+			}
+			if c.terminal() {
+				return c.edit(path)
+			}
+			return c.demoWithoutTerminal(dir, path)
+		},
+	}
+}
+
+func demoFolder(args []string) (string, error) {
+	if len(args) == 0 {
+		return os.MkdirTemp("", "lugbook-demo-")
+	}
+	return args[0], os.MkdirAll(args[0], 0o755)
+}
+
+// demoCopy puts the demo's job file into a folder. A copy that is there already, perhaps
+// edited, stays as it is.
+func demoCopy(dir string) (string, error) {
+	path := filepath.Join(dir, demoCart+".yaml")
+	data, err := cart.Read(demoCart)
+	if err != nil {
+		return "", err
+	}
+	if _, _, err := store.SaveAs(path, data, false); err != nil && !errors.Is(err, fs.ErrExist) {
+		return "", err
+	}
+	return path, nil
+}
+
+func (c *cli) demoWithoutTerminal(dir, path string) error {
+	o, err := c.open(path)
+	if err != nil {
+		return err
+	}
+	var written []string
+	for _, name := range sheetNames(o.job) {
+		more, err := c.demoSheet(o, name, dir)
+		if err != nil {
+			return err
+		}
+		written = append(written, more...)
+	}
+	fmt.Fprintf(c.out, "\nWritten to %s:\n  %s\n", dir, filepath.Base(path))
+	for _, w := range written {
+		fmt.Fprintf(c.out, "  %s\n", w)
+	}
+	return nil
+}
+
+// demoSheet writes a sheet's drawings and findings; those of the plan it prints too.
+func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written []string, err error) {
+	write := func(name string, data []byte) error {
+		written = append(written, name)
+		return c.write(filepath.Join(dir, name), data)
+	}
+	for _, f := range export.All {
+		var b bytes.Buffer
+		if err := f.Sheet(&b, o.job, sheet, o.lib, 0); err != nil {
+			return nil, err
+		}
+		if err := write(string(sheet)+f.Ext, b.Bytes()); err != nil {
+			return nil, err
+		}
+		if sheet == model.Plan && f.Name == export.Text.Name {
+			fmt.Fprintln(c.out, b.String())
+		}
+	}
+	findings, err := rule.Check(o.job, sheet, o.lib)
+	if err != nil {
+		return nil, err
+	}
+	text := findingsText(o.job, sheet, findings)
+	if sheet == model.Plan {
+		fmt.Fprint(c.out, text)
+	}
+	return written, write(string(sheet)+"-findings.txt", []byte(text))
+}

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/lugbook/diagram/export"
+)
+
+// The widest page that a drawing may be asked for, in columns.
+const (
+	leastColumns = 40
+	mostColumns  = 1000
+)
+
+func (c *cli) drawCommand() *cobra.Command {
+	var sheet, as, out string
+	var columns int
+	cmd := &cobra.Command{
+		Use:     "draw FILE",
+		Short:   "Draw a sheet as text, ASCII or SVG",
+		Long:    "Draw a sheet. Without --sheet the latest sheet is drawn. " + formatsHelp(),
+		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as svg -o tug.svg tug.yaml\n  lugbook draw --as ascii --width 100 - < tug.yaml",
+		Args:    cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if columns != 0 && (columns < leastColumns || columns > mostColumns) {
+				return fmt.Errorf("--width %d: expected %d to %d columns", columns, leastColumns, mostColumns)
+			}
+			format, err := export.Find(as)
+			if err != nil {
+				return err
+			}
+			o, err := c.open(args[0])
+			if err != nil {
+				return err
+			}
+			name, err := o.sheet(sheet)
+			if err != nil {
+				return err
+			}
+			var b bytes.Buffer
+			if err := format.Sheet(&b, o.job, name, o.lib, columns); err != nil {
+				return err
+			}
+			return c.write(out, b.Bytes())
+		},
+	}
+	cmd.Flags().StringVar(&sheet, "sheet", "", "sheet to draw: as-found, plan or as-built")
+	cmd.Flags().StringVar(&as, "as", "text", "format: "+strings.Join(export.Names(), ", "))
+	cmd.Flags().IntVar(&columns, "width", 0, "page width in columns; 0 for the format's own")
+	cmd.Flags().StringVarP(&out, "out", "o", stdio, "file to write, - for standard output")
+	return cmd
+}
+
+func formatsHelp() string {
+	var b strings.Builder
+	b.WriteString("Formats:\n")
+	for _, f := range export.All {
+		fmt.Fprintf(&b, "  %-6s %s\n", f.Name, f.About)
+	}
+	return b.String()
+}
