@@ -68,3 +68,16 @@ func TestRandomGraphsAreDrawnWithoutFaults(t *testing.T) {
 	}
 	require.Zero(t, failed, "labels without a place")
 }
+
+func TestFullEffortKeepsTheRules(t *testing.T) {
+	for seed := range uint64(8) {
+		g := newRandomGraph(seed+900, 10+int(seed), 15+int(seed), seed%2 == 0, seed != 3, seed%4 < 3)
+		o := Options{Moves: 3000, Seeds: 2, Effort: Full, RowCost: 2}
+		if seed%2 == 0 {
+			o.MaxWidth = 118
+		}
+		d, err := Layout(g, o)
+		require.NoError(t, err)
+		requireLegal(t, g, d, o.MaxWidth)
+	}
+}

@@ -207,7 +207,7 @@ func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) route
 		}
 	}
 	if e.Polish.Tries > 0 {
-		e.Polish = polishing(g, d, p, o, e.Polish.Tries)
+		e.Polish = polishing(g, d, o, e.Polish.Tries)
 	}
 	result := route.Solve(p, e)
 	if free {
@@ -249,19 +249,21 @@ const sizePrice = 2
 
 // polishing sets up the moves with drawn wires: boxes stay within the frames of their zones, and free ports that are
 // not tied to others may change places with their like.
-func polishing(g *Graph, d *Drawing, p *route.Problem, o Options, tries int) route.Polishing {
-	out := route.Polishing{Tries: tries, Seed: 1, GapX: max(o.GapX/2, 2), GapY: o.GapY, Size: sizePrice}
-	frames := map[string]Rect{}
-	k := 0
+func polishing(g *Graph, d *Drawing, o Options, tries int) route.Polishing {
+	out := route.Polishing{Tries: tries, Seed: 1, GapX: max(o.GapX/2, 2), GapY: o.GapY, Size: sizePrice,
+		Side: frameRoom.Side, Top: frameRoom.Top, Bottom: frameRoom.Bottom}
+	zones := map[string]int{}
 	for i, z := range d.Zones {
 		if z.Rect.W > 0 {
-			f := frameRoom
-			frames[g.Zones[i].ID] = p.Zones[k].Rect.Grow(-f.Side, -f.Top, -f.Side, -f.Bottom)
-			k++
+			zones[g.Zones[i].ID] = len(zones)
 		}
 	}
 	for _, b := range g.Boxes {
-		out.Inside = append(out.Inside, frames[b.Zone])
+		zone, zoned := zones[b.Zone]
+		if !zoned {
+			zone = -1
+		}
+		out.Within = append(out.Within, zone)
 		size := map[string]int{}
 		for _, port := range b.Ports {
 			size[port.Group]++

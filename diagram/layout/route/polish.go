@@ -16,8 +16,10 @@ type Polishing struct {
 	GapX, GapY int
 	// Size is the price of one more step of the whole drawing's width and height.
 	Size int
-	// Inside holds per box the rectangle that it may not leave; one of W = 0 binds nothing.
-	Inside []geom.Rect
+	// Within holds per box the index of the zone whose frame it may not leave, -1 for none.
+	Within []int
+	// Side, Top and Bottom are the distances a box keeps from that frame.
+	Side, Top, Bottom int
 	// Swap numbers terminals that may change places with others of the same number on the same box; 0 is none.
 	Swap []int
 }

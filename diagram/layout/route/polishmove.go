@@ -57,8 +57,9 @@ func (s *polisher) roomy() bool {
 	for _, m := range s.boxes {
 		b := s.p.Boxes[m.box]
 		bound := area
-		if in := s.o.Inside[m.box]; in.W > 0 {
-			bound = in
+		zone := s.o.Within[m.box]
+		if zone >= 0 {
+			bound = s.p.Zones[zone].Rect.Grow(-s.o.Side, -s.o.Top, -s.o.Side, -s.o.Bottom)
 		}
 		if bound.Union(b) != bound || m.by == (geom.Point{}) {
 			return false
@@ -70,7 +71,7 @@ func (s *polisher) roomy() bool {
 			}
 		}
 		for z := range s.p.Zones {
-			if s.o.Inside[m.box].W == 0 && wide.Overlaps(s.p.Zones[z].Rect) {
+			if zone < 0 && wide.Overlaps(s.p.Zones[z].Rect) {
 				return false
 			}
 		}

@@ -212,7 +212,7 @@ func TestPolishStraightensAndKeepsThePins(t *testing.T) {
 	b.wire(b.terminal(r, geom.South, 3), b.terminal(far, geom.North, 3))
 	b.p.Pinned[l] = true
 	e := testEffort
-	e.Polish = Polishing{Tries: 2000, Seed: 1, GapX: 4, GapY: 2, Size: 1, Inside: make([]geom.Rect, 3)}
+	e.Polish = Polishing{Tries: 2000, Seed: 1, GapX: 4, GapY: 2, Size: 1, Within: []int{-1, -1, -1}}
 	require.Empty(t, Solve(&b.p, e).Left)
 	requireSlots(t, &b.p)
 	require.Equal(t, geom.Rect{W: 6, H: 4}, b.p.Boxes[l])
