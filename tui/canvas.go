@@ -73,11 +73,12 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 	s := screen.New(size.X, size.Y, d.session.ASCII)
 	for y := range size.Y {
 		for x := range size.X {
-			c := k.picture.grid.At(k.shown.Min.X+x, k.shown.Min.Y+y)
+			at := k.shown.Min.Add(image.Pt(x, y))
+			c := k.picture.grid.At(at.X, at.Y)
 			if c.Rune == 0 || c.Rune == ' ' {
 				continue
 			}
-			letter, selected := k.marks.glyph(c)
+			letter, selected := k.marks.glyph(c, at)
 			prefix := d.cellPrefix(c)
 			if selected {
 				prefix = d.theme.Prefix(theme.Selected)
@@ -112,8 +113,7 @@ var cellRoles = [...]theme.Role{
 	text.SeatNo: theme.Dim, text.SeatBracket: theme.Dim, text.FlagMark: theme.Caution, text.FlagText: theme.Caution, text.Legend: theme.Text,
 }
 
-// bracket puts brackets round the label of the lit wire, where it lies in the wire's own
-// line.
+// bracket puts brackets round the label of the lit wire, where nothing else is.
 func (d *desk) bracket(s *screen.Surface, k canvasKey) {
 	if k.marks.wire.kind == noThing {
 		return
@@ -124,11 +124,14 @@ func (d *desk) bracket(s *screen.Surface, k canvasKey) {
 	}
 	at := image.Pt(w.Label.At.X, w.Label.At.Y)
 	ends := [2]image.Point{at.Add(image.Pt(-1, 0)), at.Add(image.Pt(scene.Width(w.Label.Text), 0))}
-	for i, letter := range []rune{'[', ']'} {
-		c := k.picture.grid.At(ends[i].X, ends[i].Y)
-		if c.Rune == 0 || c.Rune == ' ' && c.Owner.ID == "" || c.Owner.Kind == scene.WireKind && c.Owner.ID == w.ID {
-			s.Put(ends[i].X-k.shown.Min.X, ends[i].Y-k.shown.Min.Y, letter, d.theme.Prefix(theme.Selected))
+	for _, end := range ends {
+		c := k.picture.grid.At(end.X, end.Y)
+		if c.Rune != 0 && (c.Owner.Kind != scene.WireKind || c.Owner.ID != w.ID) {
+			return
 		}
+	}
+	for i, letter := range []rune{'[', ']'} {
+		s.Put(ends[i].X-k.shown.Min.X, ends[i].Y-k.shown.Min.Y, letter, d.theme.Prefix(theme.Selected))
 	}
 }
 
@@ -142,12 +145,7 @@ func (d *desk) labels(s *screen.Surface, k canvasKey) {
 		if !has || len(label) < len(k.sofar) || label[:len(k.sofar)] != k.sofar {
 			continue
 		}
-		at := o.rect.Min.Sub(k.shown.Min)
-		if o.kind == partThing {
-			at = at.Add(image.Pt(1, o.rect.Dy()-1))
-		} else if at.X > 0 {
-			at.X--
-		}
+		at := o.beside(len(label)).Sub(k.shown.Min)
 		s.Write(at.X, at.Y, label, d.theme.Prefix(theme.Marked))
 	}
 }

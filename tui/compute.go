@@ -86,14 +86,19 @@ func (d *desk) previous(now stamp) *diagram.Drawing {
 
 // draw computes a drawing beside the screen.
 func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
-	job, lib, ascii := d.job(), d.lib, d.session.ASCII
+	job, lib, ascii, drawer := d.job(), d.lib, d.session.ASCII, d.drawer
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
 				msg = drawn{stamp: of, careful: !o.Quick, err: fmt.Errorf("the drawing failed: %v", r)}
 			}
 		}()
-		drawing, err := diagram.Draw(job, of.sheet, lib, o)
+		drawing, err := drawer(job, of.sheet, lib, o)
+		if err != nil && o.Previous != nil {
+			// The places of before leave no room for what is new: all is placed anew.
+			o.Previous = nil
+			drawing, err = drawer(job, of.sheet, lib, o)
+		}
 		if err != nil {
 			return drawn{stamp: of, careful: !o.Quick, err: err}
 		}
@@ -111,14 +116,14 @@ func (d *desk) redraw() tea.Cmd {
 }
 
 func (d *desk) check(of stamp) tea.Cmd {
-	job, lib := d.job(), d.lib
+	job, lib, checker := d.job(), d.lib, d.checker
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
 				msg = checked{stamp: of, err: fmt.Errorf("the check failed: %v", r)}
 			}
 		}()
-		findings, err := rule.Check(job, of.sheet, lib)
+		findings, err := checker(job, of.sheet, lib)
 		return checked{of, findings, err}
 	}
 }

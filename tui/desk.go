@@ -6,9 +6,11 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/lugbook/diagram"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/lugline"
+	"example.com/lugbook/model/rule"
 	"example.com/lugbook/tui/frame"
 	"example.com/lugbook/tui/nav"
 	"example.com/lugbook/tui/theme"
@@ -20,6 +22,8 @@ type desk struct {
 	lib     *model.Catalogue
 	theme   *theme.Theme
 	actions []Action
+	drawer  func(*model.Job, model.SheetName, *model.Catalogue, diagram.Options) (*diagram.Drawing, error)
+	checker func(*model.Job, model.SheetName, *model.Catalogue) ([]rule.Finding, error)
 	history *edit.History
 	saved   *model.Job // the job as it was last saved
 	latest  *atomic.Pointer[model.Job]
@@ -73,7 +77,7 @@ func newDesk(s Session, t *theme.Theme) *desk {
 		job.Sheets = []model.Sheet{{Name: model.AsFound}}
 	}
 	d := &desk{
-		session: s, lib: s.Library, theme: t, actions: table(), history: edit.NewHistory(job, s.Library),
+		session: s, lib: s.Library, theme: t, actions: table(), drawer: diagram.Draw, checker: rule.Check, history: edit.NewHistory(job, s.Library),
 		unwired: true, mouse: s.Mouse, drafts: map[model.TerminalRef]string{}, latest: &atomic.Pointer[model.Job]{},
 	}
 	d.saved = d.job()

@@ -54,15 +54,42 @@ func (l *listLayer) shown(d *desk) []choice {
 	if text == "" {
 		return all
 	}
-	var fit []choice
-	for _, m := range fuzzy.FindFrom(text, searched(all)) {
-		fit = append(fit, all[m.Index])
-	}
+	fit := fitting(all, text)
 	means := func(c choice) bool { return slices.Contains(c.exact, text) }
 	if i := slices.IndexFunc(all, means); i >= 0 {
 		fit = append([]choice{all[i]}, slices.DeleteFunc(fit, means)...)
 	} else if l.fresh != nil {
 		fit = append(fit, l.fresh(text))
+	}
+	return fit
+}
+
+// fitting lists the choices that hold every word of a text: those that begin with it,
+// then those where words begin with its words, then the others. If there are none, it
+// lists those that hold its letters in order.
+func fitting(all []choice, text string) []choice {
+	var first, next, rest []choice
+	words := strings.Fields(strings.ToLower(text))
+	for _, c := range all {
+		in := " " + strings.ToLower(c.text+" "+c.more)
+		lacks := func(before string) bool {
+			return slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(in, before+w) })
+		}
+		switch {
+		case strings.HasPrefix(in, " "+strings.ToLower(text)):
+			first = append(first, c)
+		case !lacks(" "):
+			next = append(next, c)
+		case !lacks(""):
+			rest = append(rest, c)
+		}
+	}
+	if fit := slices.Concat(first, next, rest); len(fit) > 0 {
+		return fit
+	}
+	var fit []choice
+	for _, m := range fuzzy.FindFrom(text, searched(all)) {
+		fit = append(fit, all[m.Index])
 	}
 	return fit
 }

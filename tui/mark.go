@@ -1,16 +1,20 @@
 package tui
 
 import (
+	"image"
+
 	"example.com/lugbook/diagram/text"
-	"example.com/lugbook/model/edit"
 )
 
 // The glyphs of what is selected: a box gets a double frame, a wire a double line (a heavy
-// one if it is double by nature), a terminal and the ends of a wire a mark of their own.
+// one if it is double by nature), the selected terminal a mark of its own, the ends of the
+// lit wire and the other lugs of the selected terminal another one.
 const (
-	endMark      = '◆'
-	endMarkASCII = '@'
-	lineASCII    = '#'
+	cursorMark      = '◆'
+	endMark         = '◇'
+	cursorMarkASCII = '@'
+	endMarkASCII    = '*'
+	lineASCII       = '#'
 )
 
 var doubled = map[rune]rune{
@@ -22,59 +26,56 @@ var doubled = map[rune]rune{
 // marks is what is selected, looked up for every cell of the drawing.
 type marks struct {
 	cursor thing
-	wire   thing    // lit end to end
-	ends   [2]thing // of it
+	wire   thing          // lit end to end
+	ends   [2]image.Point // of it, on the drawing
 	ascii  bool
 }
 
 // marks collects what is selected.
 func (d *desk) marks() marks {
-	m := marks{cursor: d.cursor, ascii: d.session.ASCII}
-	if id := d.litWire(); id != "" {
-		w := d.sheet().Wire(id)
-		m.wire = ofWire(id)
-		m.ends = [2]thing{ofEnd(w, edit.From), ofEnd(w, edit.To)}
+	m := marks{cursor: d.cursor, ascii: d.session.ASCII, ends: [2]image.Point{{X: -1}, {X: -1}}}
+	id := d.litWire()
+	if id == "" {
+		return m
+	}
+	m.wire = ofWire(id)
+	if w := d.work.picture.wire(id); w != nil && len(w.Path) > 0 {
+		first, last := w.Path[0], w.Path[len(w.Path)-1]
+		m.ends = [2]image.Point{{X: first.X, Y: first.Y}, {X: last.X, Y: last.Y}}
 	}
 	return m
 }
 
 // glyph is the letter that a cell shows, and whether it is selected.
-func (m *marks) glyph(c text.Cell) (rune, bool) {
+func (m *marks) glyph(c text.Cell, at image.Point) (rune, bool) {
 	if c.Owner.ID == "" {
 		return c.Rune, false
 	}
 	of := ofRef(c.Owner)
 	atCursor := of == m.cursor && of.kind != noThing
-	switch c.Role {
-	case text.BoxFrame:
-		if atCursor {
-			return m.double(c.Rune), true
-		}
-	case text.WireLine:
-		if of == m.wire {
-			return m.double(c.Rune), true
-		}
-	case text.PortJoin, text.FlagMark:
-		if atCursor || of.kind != noThing && (of == m.ends[0] || of == m.ends[1]) && m.lands(c, of) {
-			return m.end(), true
-		}
-	case text.WireLabel:
+	switch {
+	case c.Role == text.BoxFrame && atCursor, c.Role == text.WireLine && of == m.wire:
+		return m.double(c.Rune), true
+	case c.Role == text.WireLabel:
 		return c.Rune, of == m.wire
+	case c.Role != text.PortJoin && c.Role != text.FlagMark:
+		return c.Rune, atCursor
 	}
-	return c.Rune, atCursor
+	lit := at == m.ends[0] || at == m.ends[1]
+	switch {
+	case atCursor && (lit || m.wire.kind == noThing):
+		return m.pick(cursorMark, cursorMarkASCII), true
+	case atCursor || lit:
+		return m.pick(endMark, endMarkASCII), true
+	}
+	return c.Rune, false
 }
 
-// lands reports whether a terminal's cell is a place where the lit wire may end: on a
-// terminal with several lugs all are lit only if it is the selected one.
-func (m *marks) lands(c text.Cell, of thing) bool {
-	return of != m.cursor || c.Role == text.PortJoin
-}
-
-func (m *marks) end() rune {
+func (m *marks) pick(mark, ascii rune) rune {
 	if m.ascii {
-		return endMarkASCII
+		return ascii
 	}
-	return endMark
+	return mark
 }
 
 func (m *marks) double(r rune) rune {

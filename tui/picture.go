@@ -28,6 +28,21 @@ type picture struct {
 type object struct {
 	thing
 	rect image.Rectangle
+	side scene.Side // of its box, that a terminal is on
+}
+
+// beside is where a jump label of so many letters is written: in the lower frame line of
+// a box, outside of a terminal, before anything else.
+func (o *object) beside(letters int) image.Point {
+	at := o.rect.Min
+	switch {
+	case o.kind == partThing:
+		return at.Add(image.Pt(1, o.rect.Dy()-1))
+	case o.kind != terminalThing || o.side == scene.West:
+		return image.Pt(max(0, at.X-letters), at.Y)
+	}
+	dx, dy := o.side.Step()
+	return at.Add(image.Pt(dx, dy))
 }
 
 // level is the things that the arrows move among, starting from a thing of some kind.
@@ -72,14 +87,16 @@ func (p *picture) add(t thing, r image.Rectangle) {
 		return
 	}
 	p.index[t] = len(p.objects)
-	p.objects = append(p.objects, object{t, r})
+	p.objects = append(p.objects, object{thing: t, rect: r})
 }
 
 func (p *picture) addBox(b *scene.Box) {
 	id := model.PartID(b.ID)
 	p.add(ofPart(id), area(b.Rect))
 	for _, port := range b.Ports {
-		p.add(ofTerminal(model.TerminalRef{Part: id, Name: port.Terminal()}), image.Rect(port.At.X, port.At.Y, port.At.X+1, port.At.Y+1))
+		t := ofTerminal(model.TerminalRef{Part: id, Name: port.Terminal()})
+		p.add(t, image.Rect(port.At.X, port.At.Y, port.At.X+1, port.At.Y+1))
+		p.objects[p.index[t]].side = port.Side
 	}
 }
 

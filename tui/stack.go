@@ -85,7 +85,7 @@ func (s *stackLayer) keep(d *desk) {
 func (s *stackLayer) side(d *desk, out *screen.Surface) {
 	dim := d.theme.Prefix(theme.Dim)
 	out.WriteIn(1, 0, out.W-1, "stack on "+lugline.Name(s.on), d.theme.Prefix(theme.Title))
-	out.WriteIn(1, 1, out.W-1, "══ seat", dim)
+	out.WriteIn(1, 1, out.W-1, "== seat", dim)
 	_, known := d.sheet().StackOf(s.on)
 	rows := max(1, out.H-3)
 	first := scroll(s.at, len(s.order), rows)

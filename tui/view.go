@@ -114,8 +114,13 @@ func (d *desk) sider() sider {
 // sideLines draw the side column: what is open or else the card, and below it, or in its
 // place if nothing is selected, the findings.
 func (d *desk) sideLines(rows int) []string {
-	s := screen.New(d.plan.Side.Dx(), d.plan.Side.Dy(), d.session.ASCII)
-	if open := d.sider(); open != nil {
+	open := d.sider()
+	height := d.plan.Side.Dy()
+	if _, listed := open.(*findingsLayer); listed {
+		height = rows
+	}
+	s := screen.New(d.plan.Side.Dx(), height, d.session.ASCII)
+	if open != nil {
 		open.side(d, s)
 	} else {
 		d.drawCard(s, d.cursor, -1)
@@ -249,7 +254,7 @@ func (d *desk) drawEntry(s *screen.Surface) {
 		}
 		x = s.Write(x, 0, string(letters[i]), prefix)
 	}
-	s.WriteIn(x+1, 0, s.W-x-1, ghost, d.theme.Prefix(theme.Dim))
+	s.WriteIn(x, 0, s.W-x, ghost, d.theme.Prefix(theme.Dim))
 }
 
 // drawNotice shows what happened last, or else the gravest finding.

@@ -20,6 +20,17 @@ type walkLayer struct {
 	offer int // completions taken so far
 	base  string
 	mends model.WireID // wire of the recalled line, that Enter enters anew
+	memo  walkMemo
+}
+
+// walkMemo keeps what a line reads as, and what it was read from.
+type walkMemo struct {
+	text     string
+	at       model.TerminalRef
+	revision int
+	sheet    model.SheetName
+	reading  *lugline.Reading
+	offers   []lugline.Candidate
 }
 
 // kept is the line that was kept last.
@@ -74,7 +85,19 @@ func (w *walkLayer) context(d *desk) lugline.Context {
 	return lugline.Context{Sheet: d.sheet(), Catalogue: d.cat(), At: w.at, Last: d.lastEntry}
 }
 
-func (w *walkLayer) parse(d *desk) lugline.Reading { return lugline.Parse(w.line.Text(), w.context(d)) }
+func (w *walkLayer) parse(d *desk) lugline.Reading { return *w.read(d).reading }
+
+// read reads the line, or takes from memory what it read as.
+func (w *walkLayer) read(d *desk) *walkMemo {
+	m := walkMemo{text: w.line.Text(), at: w.at, revision: d.history.Revision(), sheet: d.sheetName}
+	old := &w.memo
+	if old.reading == nil || old.text != m.text || old.at != m.at || old.revision != m.revision || old.sheet != m.sheet {
+		r := lugline.Parse(m.text, w.context(d))
+		m.reading, m.offers = &r, r.Complete()
+		w.memo = m
+	}
+	return &w.memo
+}
 
 // keep makes the wire or remark that the line says; an empty line goes on.
 func (w *walkLayer) keep(d *desk) tea.Cmd {
@@ -213,7 +236,7 @@ func (w *walkLayer) entry(d *desk) (string, *line.Line, string) {
 
 // ghost is how the line could go on, if Tab were pressed.
 func (w *walkLayer) ghost(d *desk) string {
-	offers := w.parse(d).Complete()
+	offers := w.read(d).offers
 	if len(offers) == 0 || w.offer > 0 {
 		return ""
 	}
