@@ -205,6 +205,7 @@ func plainDrawing(j *model.Job, name model.SheetName, lib *model.Catalogue, _ di
 		page.W, page.H = max(page.W, at.X+boxW+lane), max(page.H, at.Y+boxH+2)
 	}
 	for i := range s.Wires {
+		page.H = max(page.H, 62+2*i)
 		page.Wires, page.Flags = plainWire(&s.Wires[i], i, ports, page.Wires, page.Flags)
 	}
 	return &diagram.Drawing{Pages: []scene.Page{page}}, nil
