@@ -13,6 +13,7 @@ var files embed.FS
 
 // carts is the table of the worked carts: one line a cart.
 var carts = []struct{ name, about string }{
+	{"greenhouse-tug", "48 V series tug with a pump on a second solenoid; the charge computer goes, its lock-out is taken over"},
 	{"marina-shuttle", "48 V separately excited six-seater; 12 V taken off two batteries becomes a side of its own"},
 	{"festival-bowser", "72 V three phase drive with a pump; fuses for the voltage of 24 cells, a branch for each load"},
 }
