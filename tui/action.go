@@ -49,9 +49,8 @@ func (a *Action) refusal(d *desk) string {
 // table lists all actions in the order of hints and help.
 func table() []Action {
 	return slices.Concat(
-		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(),
-		cardActions(), findingActions(), pointActions(), recordActions(), editActions(), sheetActions(),
-		viewActions(), fileActions(),
+		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(),
+		findingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), viewActions(),
 	)
 }
 

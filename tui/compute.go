@@ -16,7 +16,6 @@ type stamp struct {
 	revision int
 	sheet    model.SheetName
 	unwired  bool // the drawing shows terminals without a wire
-	round    int  // grows with every wish for a fresh drawing
 }
 
 // drawn is a finished drawing.
@@ -36,7 +35,8 @@ type checked struct {
 
 // work is what is being computed, and what the screen shows meanwhile.
 type work struct {
-	picture   *picture // the newest drawing; nil before the first
+	picture   *picture         // the newest drawing of the sheet; nil before the first
+	last      *diagram.Drawing // the newest of any sheet: a sheet that is shown next keeps its places
 	pictureOf stamp
 	drawing   bool
 	careful   bool // a careful drawing is on its way
@@ -52,7 +52,7 @@ type work struct {
 const carefulParts = 40
 
 func (d *desk) stamp() stamp {
-	return stamp{d.history.Revision(), d.sheetName, d.unwired, d.round}
+	return stamp{d.history.Revision(), d.sheetName, d.unwired}
 }
 
 // refresh starts what has to be computed anew and is not being computed.
@@ -66,22 +66,13 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.picture, d.work.pictureOf = nil, now
 	} else if !d.work.drawing && (d.work.picture == nil || d.work.pictureOf != now) {
 		d.work.drawing = true
-		cmds = append(cmds, d.draw(now, diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.previous(now)}))
+		cmds = append(cmds, d.draw(now, diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.work.last}))
 	}
 	if at := (stamp{revision: now.revision, sheet: now.sheet}); !d.work.checking && (!d.work.checkedYet || d.work.findingsOf != at) {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
 	return tea.Batch(cmds...)
-}
-
-// previous is the drawing whose boxes stay where they are: none if a fresh one is
-// wished for or another sheet is shown for the first time.
-func (d *desk) previous(now stamp) *diagram.Drawing {
-	if d.work.picture == nil || d.work.pictureOf.round != now.round {
-		return nil
-	}
-	return d.work.picture.drawing
 }
 
 // draw computes a drawing beside the screen.
@@ -144,13 +135,13 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	case m.picture == nil:
 	case m.stamp == now:
 		first := d.work.picture == nil
-		d.work.picture, d.work.pictureOf = m.picture, now
+		d.work.picture, d.work.pictureOf, d.work.last = m.picture, now, m.picture.drawing
 		d.arrive()
 		if first && now.revision == 0 && len(d.sheet().Parts) <= carefulParts {
 			return tea.Batch(d.redraw(), d.refresh())
 		}
 	case m.careful && m.sheet == now.sheet && m.unwired == now.unwired:
-		d.work.picture, d.work.pictureOf = m.picture, m.stamp
+		d.work.picture, d.work.pictureOf, d.work.last = m.picture, m.stamp, m.picture.drawing
 	}
 	return d.refresh()
 }

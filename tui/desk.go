@@ -31,7 +31,6 @@ type desk struct {
 	sheetName model.SheetName
 	stateName string
 	unwired   bool
-	round     int
 	mouse     bool
 
 	w, h   int // 0 before the first size
@@ -88,15 +87,14 @@ func newDesk(s Session, t *theme.Theme) *desk {
 	return d
 }
 
-func (d *desk) job() *model.Job          { return d.history.Job() }
-func (d *desk) sheet() *model.Sheet      { return d.job().Sheet(d.sheetName) }
-func (d *desk) cat() *model.Catalogue    { return d.lib.For(d.job()) }
-func (d *desk) unsaved() bool            { return d.job() != d.saved }
-func (d *desk) say(text string)          { d.notice = notice{text, theme.Text} }
-func (d *desk) warn(text string)         { d.notice = notice{"! " + text, theme.Caution} }
-func (d *desk) empty() bool              { return len(d.sheet().Parts)+len(d.sheet().Wires) == 0 }
-func (d *desk) push(l layer)             { d.layers = append(d.layers, l) }
-func (d *desk) point() model.TerminalRef { return d.cursor.at }
+func (d *desk) job() *model.Job       { return d.history.Job() }
+func (d *desk) sheet() *model.Sheet   { return d.job().Sheet(d.sheetName) }
+func (d *desk) cat() *model.Catalogue { return d.lib.For(d.job()) }
+func (d *desk) unsaved() bool         { return d.job() != d.saved }
+func (d *desk) say(text string)       { d.notice = notice{text, theme.Text} }
+func (d *desk) warn(text string)      { d.notice = notice{"! " + text, theme.Caution} }
+func (d *desk) empty() bool           { return len(d.sheet().Parts)+len(d.sheet().Wires) == 0 }
+func (d *desk) push(l layer)          { d.layers = append(d.layers, l) }
 
 // pop closes the topmost layer.
 func (d *desk) pop() {

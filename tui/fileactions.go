@@ -20,15 +20,13 @@ func fileActions() []Action {
 			return "it is being saved"
 		case d.session.Save == nil:
 			return "this job has no file; S saves it under a name"
+		case !d.unsaved():
+			return "nothing has changed since it was saved"
 		}
 		return ""
 	}
 	return []Action{
 		{ID: "save", Title: "Save the job", Keys: []string{"s", "ctrl+s"}, Hint: "save", In: everywhere, When: saves, Run: func(d *desk) tea.Cmd {
-			if !d.unsaved() {
-				d.say("nothing has changed since it was saved")
-				return nil
-			}
 			return d.save(store.Options{})
 		}},
 		{ID: "save-as", Title: "Save the job under another name", Keys: []string{"S"}, In: everywhere, Run: saveAs,

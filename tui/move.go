@@ -23,7 +23,7 @@ func (m *moveLayer) stale(d *desk) bool { return d.sheet().Part(m.id) == nil }
 func (m *moveLayer) key(*desk, tea.KeyMsg) (tea.Cmd, bool) { return nil, false }
 
 func (m *moveLayer) reading(*desk) string {
-	return "moving " + string(m.id) + ": arrows, with Shift four cells; Enter sets it down, Esc puts it back"
+	return "moving " + string(m.id) + ": arrows, with Shift by four cells; Esc puts it back"
 }
 
 // startMove picks the selected part's box up.

@@ -42,7 +42,8 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 
 // arrange divides the screen anew and keeps the cursor in view.
 func (d *desk) arrange() {
-	d.plan = frame.Arrange(d.w, d.h, d.wantsSide(), d.here() == inWalk)
+	w, walking := topOf[*walkLayer](d)
+	d.plan = frame.Arrange(d.w, d.h, d.wantsSide(), walking && !w.once)
 	d.follow()
 }
 
