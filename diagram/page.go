@@ -86,16 +86,8 @@ func (b *builder) page(zones []model.ZoneID) (page, error) {
 	if errors.As(err, &pinned) || errors.As(err, &unrouted) && b.unpin(&p) {
 		d, err = layout.Layout(p.graph, o)
 	}
-	if err == nil && o.Previous == nil && !p.pinned() {
-		layout.Squeeze(&p.graph, &d)
-	}
 	p.drawing = d
 	return p, err
-}
-
-// pinned reports whether a person placed any box of the page.
-func (p *page) pinned() bool {
-	return slices.ContainsFunc(p.graph.Boxes, func(b layout.Box) bool { return b.Pin != nil })
 }
 
 // unpin lets boxes that a person placed go, where they leave no room for the rest;
