@@ -15,7 +15,10 @@ import (
 
 // findingsLayer is the list of findings with one at hand; the cursor goes to what it is
 // about.
-type findingsLayer struct{ at int }
+type findingsLayer struct {
+	at  int
+	was thing // where the cursor was before
+}
 
 func (f *findingsLayer) place() place                          { return inFindings }
 func (f *findingsLayer) key(*desk, tea.KeyMsg) (tea.Cmd, bool) { return nil, false }
@@ -33,16 +36,18 @@ var severities = map[rule.Severity]severity{
 	rule.Note:    {"? ", theme.Note},
 }
 
-// openFindings opens the list at the first finding about the selected thing, if any.
+// openFindings opens the list at the first finding about the selected thing, or goes to
+// what the gravest one is about.
 func openFindings(d *desk) tea.Cmd {
-	f := &findingsLayer{}
+	f := &findingsLayer{was: d.cursor}
+	d.push(f)
 	for i := range d.work.findings {
 		if about(&d.work.findings[i], d.cursor) {
 			f.at = i
-			break
+			return nil
 		}
 	}
-	d.push(f)
+	f.show(d)
 	return nil
 }
 
@@ -129,16 +134,8 @@ func (d *desk) drawFindings(s *screen.Surface, at int) {
 			s.Write(0, y, ">", text)
 		}
 		s.Write(1, y, look.sign, d.theme.Prefix(look.role))
-		s.WriteIn(4, y, s.W-5, subjectNames(f)+": "+f.Message, text)
+		s.WriteIn(4, y, s.W-5, f.Message, text)
 	}
-}
-
-func subjectNames(f *rule.Finding) string {
-	names := make([]string, len(f.Subjects))
-	for i, s := range f.Subjects {
-		names[i] = s.String()
-	}
-	return strings.Join(names, ", ")
 }
 
 // findingCounts says how many findings there are of each severity, gravest first.

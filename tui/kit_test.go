@@ -17,6 +17,7 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/rule"
+	"example.com/lugbook/model/unit"
 	"example.com/lugbook/tui/theme"
 )
 
@@ -28,7 +29,8 @@ var shelf = model.NewCatalogue([]model.Definition{
 		Terminals: []model.TerminalDef{{Name: "+", Form: model.StudForm, Pole: model.Positive}, {Name: "-", Form: model.StudForm, Pole: model.Negative}},
 	},
 	{Kind: "contactor", Title: "Main contactor", Family: model.Switchgear, Designator: "sol", About: "Connects the pack to the controller.",
-		Terminals: []model.TerminalDef{{Name: "L1", Form: model.StudForm}, {Name: "L2", Form: model.StudForm}, {Name: "c1", Form: model.TabForm}, {Name: "c2", Form: model.TabForm}}},
+		Terminals: []model.TerminalDef{{Name: "L1", Form: model.StudForm}, {Name: "L2", Form: model.StudForm}, {Name: "c1", Form: model.TabForm}, {Name: "c2", Form: model.TabForm}},
+		Ratings:   []model.Rating{{Name: "voltage-rating", Value: unit.V(96).Any(), Source: model.Typical}}},
 	{Kind: "controller", Title: "Controller, series", Family: model.Drive, Designator: "ctrl", About: "Feeds the motor.",
 		Terminals: []model.TerminalDef{{Name: "B+", Form: model.StudForm, Means: "pack plus"}, {Name: "B-", Form: model.StudForm}, {Name: "M-", Form: model.StudForm}}},
 	{Kind: "key-switch", Title: "Key switch", Family: model.Switchgear, Designator: "key", About: "Wakes the cart.",

@@ -33,7 +33,8 @@ func pointActions() []Action {
 	}
 	return []Action{
 		{ID: "go-inside", Title: "Go inside: part, terminal, wire, its card", Keys: []string{"enter"}, Hint: "inside", In: in, When: onSomething, Run: (*desk).inside},
-		{ID: "back", Title: "Close what is open, or go out: wire, terminal, part", Keys: []string{"esc", "backspace"}, In: allPlaces, Run: run(back)},
+		{ID: "back", Title: "Close what is open, or go out: wire, terminal, part", Keys: []string{"esc"}, In: allPlaces, Run: run(back)},
+		{ID: "go-outside", Title: "Go out: wire, terminal, part", Keys: []string{"backspace"}, In: in, Run: run((*desk).outside)},
 		{ID: "go-left", Title: "Go left", Keys: []string{"left"}, In: in, Run: arrow(nav.Left)},
 		{ID: "go-right", Title: "Go right", Keys: []string{"right"}, In: in, Run: arrow(nav.Right)},
 		{ID: "go-up", Title: "Go up", Keys: []string{"up"}, In: in, Run: arrow(nav.Up)},
@@ -85,6 +86,10 @@ func back(d *desk) {
 		}
 	case *pullLayer:
 		d.goTo(top.from)
+	case *findingsLayer:
+		if top.was.on(d.sheet(), d.cat()) {
+			d.goTo(top.was)
+		}
 	}
 	d.pop()
 }

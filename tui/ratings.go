@@ -16,28 +16,24 @@ import (
 // label is the source of a figure that is typed at the cart.
 const label = "label"
 
-// ratingRows are a part's figures: its own, and those that its kind has.
+// ratingRows are a part's figures: those that its kind has, with the part's own in their
+// place. A part that nobody has identified may have any figure.
 func (d *desk) ratingRows(p *model.Part) []row {
 	var rows []row
-	if def := d.cat().Definition(p.Kind); def != nil {
-		for _, r := range def.Ratings {
-			if own, has := p.Rating(r.Name); has {
-				r = own
-			}
+	def := d.cat().Definition(p.Kind)
+	if def == nil {
+		for _, r := range p.Ratings {
 			rows = append(rows, ratingRow(p.ID, d.sheetName, r))
 		}
+		return append(rows, otherRating(p.ID, d.sheetName))
 	}
-	for _, r := range p.Ratings {
-		if def := d.cat().Definition(p.Kind); def == nil || !rated(def, r.Name) {
-			rows = append(rows, ratingRow(p.ID, d.sheetName, r))
+	for _, r := range def.Ratings {
+		if own, has := p.Rating(r.Name); has {
+			r = own
 		}
+		rows = append(rows, ratingRow(p.ID, d.sheetName, r))
 	}
-	return append(rows, otherRating(p.ID, d.sheetName))
-}
-
-func rated(def *model.Definition, name string) bool {
-	_, has := def.Rating(name)
-	return has
+	return rows
 }
 
 func ratingRow(id model.PartID, sheet model.SheetName, r model.Rating) row {
@@ -52,7 +48,7 @@ func ratingRow(id model.PartID, sheet model.SheetName, r model.Rating) row {
 	}}
 }
 
-// otherRating records a figure that the kind has no row for.
+// otherRating records a figure that has no row yet.
 func otherRating(id model.PartID, sheet model.SheetName) row {
 	return row{name: "other figure", value: "...", about: "any figure off the label: its name, then its value", edit: func(d *desk) tea.Cmd {
 		f := d.ask("figure", "name = value, such as fuse-rating = 250 A; Tab goes through the names", "", func(d *desk, text string) (tea.Cmd, error) {

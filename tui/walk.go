@@ -54,7 +54,7 @@ func (w *walkLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) {
 
 // stand opens the entry of lugs at a terminal.
 func (d *desk) stand(at model.TerminalRef, once bool, text string) {
-	w := &walkLayer{at: at, once: once}
+	w := &walkLayer{once: once}
 	d.push(w)
 	w.goTo(d, at)
 	if text != "" {
