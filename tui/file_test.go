@@ -108,13 +108,13 @@ func TestFailingSavesLoseNothing(t *testing.T) {
 }
 
 func TestQuitAsksOnlyIfSomethingIsNotSaved(t *testing.T) {
-	s, path := onDisk(t)
+	s, _ := onDisk(t)
 	r := newRobot(t, s, theme.NoEscapes, 80, 24)
 	r.press("q")
 	require.True(t, r.quit)
 
 	for answer, quits := range map[string]bool{"q<enter>": true, "qstay<enter>": false, "qdiscard<enter>": true, "q<esc>": false, "<ctrl+c><enter>": true} {
-		s, path = onDisk(t)
+		s, path := onDisk(t)
 		r = newRobot(t, s, theme.NoEscapes, 80, 24)
 		r.press("zdash<enter>" + answer)
 		require.Equal(t, quits, r.quit, answer)

@@ -54,15 +54,6 @@ func (s *Surface) WriteIn(x, y, cells int, text, prefix string) int {
 	return s.Write(x, y, scene.Shorten(scene.Clean(text), cells), prefix)
 }
 
-// Prefix changes the role of what is written in a stretch of a row.
-func (s *Surface) Prefix(x, y, cells int, prefix string) {
-	for i := x; i < x+cells; i++ {
-		if i >= 0 && y >= 0 && i < s.W && y < s.H {
-			s.cells[y*s.W+i].prefix = prefix
-		}
-	}
-}
-
 // Lines reads the surface out: H lines of W cells. The prefix is written where it
 // changes; reset ends a line that had one. A role that is plain text has the reset
 // sequence, or nothing, for its prefix.
