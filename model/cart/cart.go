@@ -16,6 +16,7 @@ var carts = []struct{ name, about string }{
 	{"greenhouse-tug", "48 V series tug with a pump on a second solenoid; the charge computer goes, its lock-out is taken over"},
 	{"marina-shuttle", "48 V separately excited six-seater; 12 V taken off two batteries becomes a side of its own"},
 	{"festival-bowser", "72 V three phase drive with a pump; fuses for the voltage of 24 cells, a branch for each load"},
+	{"quarry-inspection", "36 V cart with resistance coils and a battery turned round; a controller and 12 cells take their place"},
 }
 
 // Names lists the carts.

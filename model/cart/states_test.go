@@ -66,7 +66,7 @@ func TestPlannedCartsDriveAndDoNotDriveWhileCharging(t *testing.T) {
 }
 
 func TestCartsAsFoundDriveWithThePlugIn(t *testing.T) {
-	for _, name := range []string{"marina-shuttle", "festival-bowser"} {
+	for _, name := range []string{"marina-shuttle", "festival-bowser", "quarry-inspection"} {
 		t.Run(name, func(t *testing.T) {
 			n := built(t, name, model.AsFound)
 			require.True(t, solved(t, n, state.ChargingKeyOnPedalDown).On(mainContact(t, n)))
@@ -92,4 +92,19 @@ func TestThePumpOfTheBowserStopsWithTheKey(t *testing.T) {
 		require.True(t, ok)
 		require.InDelta(t, want, a, 3, name) // it takes more than its 20 A above 72 V
 	}
+}
+
+func TestTheInspectionCartDropsDeadInItsSecondSpeed(t *testing.T) {
+	n := built(t, "quarry-inspection", model.AsFound)
+	amps := map[string]float64{}
+	for _, step := range []string{"step-1", "step-2", "step-3", "down"} {
+		s := solved(t, n, state.DriveForward, state.Setting{Control: model.Pedal, Position: step})
+		a, ok := s.WireCurrent("m1")
+		require.True(t, ok)
+		amps[step] = a
+	}
+	require.InDelta(t, 0, amps["step-2"], 0.01, "its lead is burnt off at the coils")
+	require.Greater(t, amps["step-1"], 20.0)
+	require.Greater(t, amps["step-3"], amps["step-1"])
+	require.Greater(t, amps["down"], amps["step-3"])
 }
