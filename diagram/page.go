@@ -76,7 +76,7 @@ func (b *builder) home(w *model.Wire) model.ZoneID {
 func (b *builder) page(zones []model.ZoneID) (page, error) {
 	p := page{zones: zones}
 	b.fill(&p)
-	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Previous: b.options.previous(p.name())}
+	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.name())}
 	if b.options.Quick {
 		o.Effort = layout.Draft
 	}

@@ -215,6 +215,9 @@ func TestRandomEditsOfEveryKindAreAccepted(t *testing.T) {
 			}
 		}
 	})
+	if testing.Short() {
+		return // fewer edits are tried
+	}
 	const kindsOfEdit = 19 // two makers make StartSheet; groups come on top
 	require.Len(t, accepted, kindsOfEdit)
 	total := 0

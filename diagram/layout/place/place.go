@@ -13,6 +13,7 @@ type NoRoomError struct {
 	Missing int
 }
 
+// Error is the message for a person.
 func (e *NoRoomError) Error() string {
 	if e.Missing > 0 {
 		return fmt.Sprintf("box %d needs %d more columns: widen the page", e.Box, e.Missing)
