@@ -64,7 +64,7 @@ func (d *desk) refresh() tea.Cmd {
 	now := d.stamp()
 	if d.empty() {
 		d.work.picture, d.work.pictureOf = nil, now
-	} else if !d.work.drawing && (d.work.picture == nil || d.work.pictureOf != now) {
+	} else if !d.work.drawing && d.work.pictureOf != now {
 		d.work.drawing = true
 		cmds = append(cmds, d.draw(now, diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.work.last}))
 	}

@@ -25,8 +25,11 @@ type desk struct {
 	drawer  func(*model.Job, model.SheetName, *model.Catalogue, diagram.Options) (*diagram.Drawing, error)
 	checker func(*model.Job, model.SheetName, *model.Catalogue) ([]rule.Finding, error)
 	history *edit.History
-	saved   *model.Job // the job as it was last saved
-	latest  *atomic.Pointer[model.Job]
+	saved   *model.Job                 // the job as it was last saved
+	latest  *atomic.Pointer[model.Job] // what is not saved, for rescue; nil if nothing
+
+	catalogue   *model.Catalogue
+	catalogueOf *model.Job
 
 	sheetName model.SheetName
 	stateName string
@@ -87,14 +90,21 @@ func newDesk(s Session, t *theme.Theme) *desk {
 	return d
 }
 
-func (d *desk) job() *model.Job       { return d.history.Job() }
-func (d *desk) sheet() *model.Sheet   { return d.job().Sheet(d.sheetName) }
-func (d *desk) cat() *model.Catalogue { return d.lib.For(d.job()) }
-func (d *desk) unsaved() bool         { return d.job() != d.saved }
-func (d *desk) say(text string)       { d.notice = notice{text, theme.Text} }
-func (d *desk) warn(text string)      { d.notice = notice{"! " + text, theme.Caution} }
-func (d *desk) empty() bool           { return len(d.sheet().Parts)+len(d.sheet().Wires) == 0 }
-func (d *desk) push(l layer)          { d.layers = append(d.layers, l) }
+func (d *desk) job() *model.Job     { return d.history.Job() }
+func (d *desk) sheet() *model.Sheet { return d.job().Sheet(d.sheetName) }
+func (d *desk) unsaved() bool       { return d.job() != d.saved }
+func (d *desk) say(text string)     { d.notice = notice{text, theme.Text} }
+func (d *desk) warn(text string)    { d.notice = notice{"! " + text, theme.Caution} }
+func (d *desk) empty() bool         { return len(d.sheet().Parts)+len(d.sheet().Wires) == 0 }
+func (d *desk) push(l layer)        { d.layers = append(d.layers, l) }
+
+// cat is the parts library as the job sees it.
+func (d *desk) cat() *model.Catalogue {
+	if job := d.job(); d.catalogueOf != job {
+		d.catalogue, d.catalogueOf = d.lib.For(job), job
+	}
+	return d.catalogue
+}
 
 // pop closes the topmost layer.
 func (d *desk) pop() {

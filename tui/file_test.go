@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/diagram"
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/jobfile"
@@ -179,8 +180,27 @@ func TestStaleResultsAreDropped(t *testing.T) {
 
 // drawnStale is a drawing of the sheet as it was one step before.
 func drawnStale(d *desk) tea.Msg {
-	drawing, err := plainDrawing(&model.Job{Sheets: []model.Sheet{{Name: model.AsFound}}}, model.AsFound, shelf, diagramOptions)
+	drawing, err := plainDrawing(&model.Job{Sheets: []model.Sheet{{Name: model.AsFound}}}, model.AsFound, shelf, diagram.Options{})
 	of := d.stamp()
 	of.revision--
 	return drawn{stamp: of, picture: newPicture(drawing, false), err: err}
+}
+
+// A drawing or a check that fails is said once, and not tried again until something changes.
+func TestAFailingDrawingIsNotTriedForEver(t *testing.T) {
+	r := newRobot(t, Session{}, theme.NoEscapes, 80, 24)
+	tries := 0
+	r.d.drawer = func(*model.Job, model.SheetName, *model.Catalogue, diagram.Options) (*diagram.Drawing, error) {
+		tries++
+		if tries == 2 {
+			panic("beyond repair")
+		}
+		return nil, errors.New("no room for it")
+	}
+	r.press("abatt<enter><enter><enter>")
+	require.Equal(t, 1, tries)
+	require.Contains(t, r.d.View(), "no room for it")
+	r.press("A")
+	require.Equal(t, 2, tries)
+	require.Contains(t, r.d.View(), "the drawing failed: beyond repair")
 }

@@ -48,13 +48,24 @@ func (j *jumpLayer) key(d *desk, key tea.KeyMsg) (tea.Cmd, bool) {
 	return nil, true
 }
 
-// goOn goes to a thing as the layer below means it: a walk stands there.
+// goOn goes to a thing as the layer below means it: a walk stands there, a card shows it.
 func (d *desk) goOn(t thing) {
-	if w, walking := topOf[*walkLayer](d); walking && t.kind == terminalThing {
-		w.goTo(d, t.at)
-		return
+	switch top := d.top().(type) {
+	case *walkLayer:
+		if t.kind == partThing && len(d.terminals(t.at.Part)) > 0 {
+			t = ofTerminal(d.terminals(t.at.Part)[0])
+		}
+		if t.kind != terminalThing {
+			d.warn("a walk goes to terminals; Esc leaves it first")
+			return
+		}
+		top.goTo(d, t.at)
+	case *cardLayer:
+		top.of, top.at = t, 0
+		d.goTo(t)
+	default:
+		d.goTo(t)
 	}
-	d.goTo(t)
 }
 
 // jump labels what is in view: everything, or terminals only where a wire looks for one.

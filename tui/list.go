@@ -34,6 +34,14 @@ type listLayer struct {
 
 	filter line.Line
 	at     int // in what is shown
+	memo   listMemo
+}
+
+// listMemo keeps what a filter left, and what it was made from.
+type listMemo struct {
+	text  string
+	of    stamp
+	shown []choice
 }
 
 func (l *listLayer) place() place  { return inList }
@@ -49,8 +57,15 @@ func (l *listLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) {
 
 // shown lists the choices that fit the filter, best first.
 func (l *listLayer) shown(d *desk) []choice {
+	text, of := strings.TrimSpace(l.filter.Text()), d.stamp()
+	if l.memo.shown == nil || l.memo.text != text || l.memo.of != of {
+		l.memo = listMemo{text, of, l.filtered(d, text)}
+	}
+	return l.memo.shown
+}
+
+func (l *listLayer) filtered(d *desk, text string) []choice {
 	all := l.choices(d)
-	text := strings.TrimSpace(l.filter.Text())
 	if text == "" {
 		return all
 	}
@@ -118,6 +133,7 @@ func (l *listLayer) step(d *desk, by int) {
 
 // choose takes the choice at hand.
 func (l *listLayer) choose(d *desk) tea.Cmd {
+	l.memo = listMemo{} // what can be done may have changed since
 	c, any := l.chosen(d)
 	switch {
 	case !any:

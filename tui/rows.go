@@ -221,12 +221,15 @@ func (d *desk) fieldRow(info field.Info, was string, set func(text string) edit.
 		}
 	default:
 		r.edit = func(d *desk) tea.Cmd {
-			d.ask(info.Name, about, was, func(d *desk, text string) (tea.Cmd, error) {
+			f := d.ask(info.Name, about, was, func(d *desk, text string) (tea.Cmd, error) {
 				if text == was {
 					return nil, nil
 				}
 				return nil, d.act(set(text))
 			})
+			if info.Name == string(edit.From) || info.Name == string(edit.To) {
+				f.words = model.Loose("").Names()
+			}
 			return nil
 		}
 	}

@@ -44,7 +44,8 @@ func sheetActions() []Action {
 func (d *desk) show(name model.SheetName) {
 	d.sheetName = name
 	d.layers = nil
-	d.work.picture, d.work.checkedYet, d.work.findings = nil, false, nil
+	d.work.picture, d.work.pictureOf = nil, stamp{}
+	d.work.findings, d.work.checkedYet = nil, false
 	d.changed()
 	d.say("the " + string(name) + " sheet")
 }

@@ -7,13 +7,10 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
-	"example.com/lugbook/diagram"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/unit"
 	"example.com/lugbook/tui/theme"
 )
-
-var diagramOptions = diagram.Options{}
 
 // recorded is a robot with the small cart on its desk.
 func recorded(t *testing.T) *robot {
@@ -86,6 +83,24 @@ func TestRenamingKeepsTheCardOpen(t *testing.T) {
 	r.press("<esc>e<enter>" + strings.Repeat("<backspace>", 4) + "ctrl<enter>")
 	require.Contains(t, r.d.notice.text, "taken")
 	require.Equal(t, inField, r.d.here())
+}
+
+func TestAnEndIsTypedShortOrLoose(t *testing.T) {
+	r := recorded(t)
+	r.press("/w2<enter>e<down><down><enter>" + strings.Repeat("<backspace>", 10) + "b3-<enter>")
+	require.Equal(t, "b3.-", sheetOf(r, model.AsFound).Wire("w2").To.String())
+	r.press("<enter><tab><tab><enter>")
+	require.Equal(t, model.Capped, sheetOf(r, model.AsFound).Wire("w2").To.Loose)
+}
+
+func TestFindGoesOnWhereItWasAsked(t *testing.T) {
+	r := recorded(t)
+	r.press("/b1<enter>e/w4<enter>")
+	require.Equal(t, ofWire("w4"), r.d.top().(*cardLayer).of)
+	r.press("<esc>g/ctrl<enter>")
+	require.Equal(t, model.PartID("ctrl"), r.d.top().(*walkLayer).at.Part)
+	r.press("/w4<enter>")
+	require.Contains(t, r.d.notice.text, "a walk goes to terminals")
 }
 
 func TestMovingABoxAndPuttingItBack(t *testing.T) {
