@@ -55,9 +55,9 @@ type faultFolder struct {
 	sys *fault
 }
 
-func (d *faultFolder) Create(name string) (file, error) {
+func (d *faultFolder) Create(name string, mode fs.FileMode) (file, error) {
 	var f file
-	err := d.sys.do("create", func() (err error) { f, err = d.folder.Create(name); return err })
+	err := d.sys.do("create", func() (err error) { f, err = d.folder.Create(name, mode); return err })
 	if err != nil {
 		if f != nil {
 			f.Close()

@@ -63,7 +63,7 @@ func (f *File) Save(data []byte, o Options) (Outcome, error) {
 		return Outcome{}, err
 	}
 	var out Outcome
-	temp, err := writeTemp(dir, f.folder, f.base, data, before.info, &out)
+	temp, err := writeTemp(dir, f.folder, f.base, data, private, before.info, &out)
 	if err != nil {
 		return Outcome{}, err
 	}
@@ -132,11 +132,17 @@ func (f *File) same(dir folder, before target) error {
 	return nil
 }
 
+// Permissions of new files, before the user's mask.
+const (
+	private fs.FileMode = 0o600 // until the file has its own, and for versions
+	shared  fs.FileMode = 0o666 // a file that the user makes
+)
+
 // writeTemp writes, flushes and reads back a temporary file and gives its name. like is
 // the file that it will replace, or nil.
-func writeTemp(dir folder, path, base string, data []byte, like fs.FileInfo, out *Outcome) (string, error) {
+func writeTemp(dir folder, path, base string, data []byte, mode fs.FileMode, like fs.FileInfo, out *Outcome) (string, error) {
 	temp := tempName(base, rand.Text()[:tempRandom])
-	f, err := dir.Create(temp)
+	f, err := dir.Create(temp, mode)
 	if errors.Is(err, fs.ErrExist) {
 		return "", err // the name is another's
 	}

@@ -52,7 +52,7 @@ func (e env) create(path string, data []byte) (*File, Outcome, error) {
 	}
 	defer dir.Close()
 	var out Outcome
-	temp, err := writeTemp(dir, parent, f.base, data, nil, &out)
+	temp, err := writeTemp(dir, parent, f.base, data, shared, nil, &out)
 	if err != nil {
 		return nil, Outcome{}, err
 	}

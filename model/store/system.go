@@ -17,7 +17,7 @@ type system interface {
 // folder is one open folder. Names are those of files directly in it; a folder that is
 // renamed or replaced meanwhile is still the one that was opened.
 type folder interface {
-	Create(name string) (file, error) // new and empty, 0600; fails if the name is taken
+	Create(name string, mode fs.FileMode) (file, error) // new and empty; fails if the name is taken
 	Read(name string, limit int64) ([]byte, error)
 	Lstat(name string) (fs.FileInfo, error)
 	Chown(name string, uid, gid int) error
@@ -52,8 +52,8 @@ func (disk) MakeFolders(path string) error { return os.MkdirAll(path, 0o700) }
 
 type realFolder struct{ *os.Root }
 
-func (d realFolder) Create(name string) (file, error) {
-	f, err := d.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+func (d realFolder) Create(name string, mode fs.FileMode) (file, error) {
+	f, err := d.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return nil, err
 	}

@@ -117,7 +117,7 @@ func (e env) keepIn(path string, data []byte) (string, error) {
 	}
 	name := versionName(next)
 	var flushed Outcome // a version that the drive does not confirm is better than none
-	temp, err := writeTemp(dir, path, name, data, nil, &flushed)
+	temp, err := writeTemp(dir, path, name, data, private, nil, &flushed)
 	if err != nil {
 		return "", err
 	}
