@@ -210,7 +210,10 @@ func (d *decoder) wrongKind(t *tree, expected string) {
 
 func (d *decoder) unknown(e *entry, names []string) {
 	r := refusal{message: "unknown field", known: names}
-	if Nearest(e.key, names) == "" {
+	switch {
+	case e.in != nil && e.in.flow && e.value.kind == scalarKind && e.value.plain && e.value.text == "":
+		r = refusal{message: "a piece of text after a comma", expected: `quotes around a text that holds a comma, such as note: "green, with acid"`}
+	case Nearest(e.key, names) == "":
 		r.expected = fieldList(names)
 	}
 	d.add(e.at, e.key, r)
