@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -67,7 +68,7 @@ func (d *desk) find(in place, key string) *Action {
 // do runs an action, or says why it cannot be done.
 func (d *desk) do(a *Action) tea.Cmd {
 	if why := a.refusal(d); why != "" {
-		d.warn(a.Title + ": " + why)
+		d.warn(strings.ReplaceAll(a.ID, "-", " ") + ": " + why)
 		return nil
 	}
 	return a.Run(d)

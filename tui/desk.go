@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"image"
 	"sync/atomic"
 
@@ -138,9 +139,13 @@ func topOf[L layer](d *desk) (l L, ok bool) {
 // Init has nothing to do: the first size starts the work.
 func (d *desk) Init() tea.Cmd { return nil }
 
-// apply makes an edit. On an error the job stays as it was.
+// apply makes an edit. On an error the job stays as it was; the error leaves out the name
+// of the edit, which the person knows.
 func (d *desk) apply(e edit.Edit) error {
 	if err := d.history.Do(e); err != nil {
+		if cause := errors.Unwrap(err); cause != nil {
+			return cause
+		}
 		return err
 	}
 	d.changed()

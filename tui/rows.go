@@ -182,7 +182,7 @@ func (d *desk) fieldRows(subject any, set func(name, text string) edit.Edit, but
 // fieldRow is the row of one property: a closed list of words turns, the rest is typed.
 func (d *desk) fieldRow(info field.Info, was string, set func(text string) edit.Edit) row {
 	about := info.About
-	if info.Example != "" {
+	if info.Example != "" && !strings.Contains(about, "such as") {
 		about += "; such as " + info.Example
 	}
 	r := row{name: info.Name, value: was, about: about}
