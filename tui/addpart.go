@@ -89,8 +89,10 @@ func addZone(d *desk) tea.Cmd {
 }
 
 // setRun asks for the routed length between two zones.
-func setRun(d *desk) tea.Cmd {
-	d.ask("run", "zone, zone, length along the route: tray dash 0.8 m", "", func(d *desk, text string) (tea.Cmd, error) {
+func setRun(d *desk) tea.Cmd { return askRun(d, "") }
+
+func askRun(d *desk, was string) tea.Cmd {
+	d.ask("run", "zone, zone, length along the route: tray dash 0.8 m", was, func(d *desk, text string) (tea.Cmd, error) {
 		run, err := parseRun(text)
 		if err != nil {
 			return nil, err

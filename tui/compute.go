@@ -135,6 +135,7 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	case m.picture == nil:
 	case m.stamp == now:
 		first := d.work.picture == nil
+		d.hold(m.picture)
 		d.work.picture, d.work.pictureOf, d.work.last = m.picture, now, m.picture.drawing
 		d.arrive()
 		if first && now.revision == 0 && len(d.sheet().Parts) <= carefulParts {
@@ -144,6 +145,19 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 		d.work.picture, d.work.pictureOf, d.work.last = m.picture, m.stamp, m.picture.drawing
 	}
 	return d.refresh()
+}
+
+// hold moves the pane so that the selected thing stays where it is on the screen when
+// another drawing is shown.
+func (d *desk) hold(next *picture) {
+	if d.work.picture == nil {
+		return
+	}
+	was, drawn := d.work.picture.place(d.cursor)
+	is, stays := next.place(d.cursor)
+	if drawn && stays {
+		d.view = d.view.Add(is.Min.Sub(was.Min))
+	}
 }
 
 // takeFindings shows the result of a check. One of an older revision is dropped.

@@ -57,9 +57,30 @@ func (d *desk) rows(t thing) []row {
 			return d.wireRows(w)
 		}
 	case noThing:
-		return d.fieldRows(d.job(), func(name, text string) edit.Edit { return edit.SetJob{Field: name, Text: text} })
+		return d.jobRows()
 	}
 	return nil
+}
+
+// jobRows are the fields of the job and of the sheet that is shown, and the cart's zones
+// with the runs between them.
+func (d *desk) jobRows() []row {
+	job := d.job()
+	rows := d.fieldRows(job, func(name, text string) edit.Edit { return edit.SetJob{Field: name, Text: text} })
+	for _, r := range d.fieldRows(d.sheet(), func(name, text string) edit.Edit {
+		return edit.SetSheet{Sheet: d.sheetName, Field: name, Text: text}
+	}) {
+		r.name = "sheet " + r.name
+		rows = append(rows, r)
+	}
+	for _, z := range job.Zones {
+		rows = append(rows, row{name: "zone", value: strings.TrimSpace(string(z.ID) + "  " + z.Name), about: "a place on the cart; z adds one"})
+	}
+	for _, r := range job.Runs {
+		was := fmt.Sprintf("%s %s %s", r.From, r.To, r.Length)
+		rows = append(rows, row{name: "run", value: was, about: "length along the route between two zones; R records one", edit: func(d *desk) tea.Cmd { return askRun(d, was) }})
+	}
+	return rows
 }
 
 func (d *desk) partRows(p *model.Part) []row {

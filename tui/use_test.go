@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"image"
 	"strings"
 	"testing"
 
@@ -248,4 +249,32 @@ func TestAPasteActsNowhereAndIsTypedAsOneLine(t *testing.T) {
 	r.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("k6\x1b[31m\n b2+"), Paste: true})
 	require.Contains(t, r.d.View(), "k6")
 	require.NotContains(t, r.d.View(), "\x1b")
+}
+
+func TestTheJobsCardHoldsItsSheetAndRuns(t *testing.T) {
+	r := recorded(t)
+	r.press("Rtray rear-bay<enter>")
+	require.Equal(t, inField, r.d.here())
+	r.press(" 0.8 m<enter>")
+	length, known := r.d.job().RunLength("rear-bay", "tray")
+	require.True(t, known)
+	require.Equal(t, "0.8 m", length.String())
+	r.press("J" + strings.Repeat("<down>", 20) + "<enter>" + strings.Repeat("<backspace>", 5) + "2 ft<enter>")
+	length, _ = r.d.job().RunLength("rear-bay", "tray")
+	require.Equal(t, "2 ft", length.String())
+	r.press("<up><up><up><enter>came in on a trailer<enter>")
+	require.Equal(t, "came in on a trailer", sheetOf(r, model.AsFound).Note)
+}
+
+func TestTheSelectedThingStaysWhereItIsOnTheScreen(t *testing.T) {
+	r := recorded(t)
+	r.press("/ctrl<enter>")
+	at := func() image.Point {
+		place, _ := r.d.work.picture.place(r.d.cursor)
+		return place.Min.Sub(r.d.view)
+	}
+	was := at()
+	require.Positive(t, r.d.view.X)
+	r.press("gk6 ?<enter><esc>/ctrl<enter>") // every lane of the drawing is a column wider now
+	require.Equal(t, was, at())
 }
