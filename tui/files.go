@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/model"
@@ -15,39 +16,63 @@ import (
 // and what was not saved when the terminal is lost goes to a file beside it that ends in
 // -rescued.yaml.
 func ForFile(file *jobfile.File, lib *model.Catalogue) Session {
+	f := &shared{file: file, lib: lib}
 	s := Session{
 		Job: file.Job(), Library: lib, Path: file.Path(), Mouse: true,
-		Save: file.Save, SaveAs: file.SaveAs,
-		Export: func(format string, job *model.Job, sheet model.SheetName) (string, error) {
-			return exportBeside(file.Path(), format, job, sheet, lib)
-		},
-		Rescue: func(job *model.Job) {
-			// There is no one left to tell of a failure.
-			_, _ = file.SaveAs(beside(file.Path(), "-rescued.yaml"), job, true)
-		},
+		Save: f.save, SaveAs: f.saveAs, Export: f.export, Rescue: f.rescue,
 	}
-	for _, f := range export.All {
-		s.Formats = append(s.Formats, Format{f.Name, f.About})
+	for _, format := range export.All {
+		s.Formats = append(s.Formats, Format{format.Name, format.About})
 	}
 	return s
+}
+
+// shared is a job file that is used by one at a time.
+type shared struct {
+	mu   sync.Mutex
+	file *jobfile.File
+	lib  *model.Catalogue
+}
+
+func (f *shared) save(job *model.Job, o store.Options) (store.Outcome, error) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.file.Save(job, o)
+}
+
+func (f *shared) saveAs(path string, job *model.Job, replace bool) (store.Outcome, error) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.file.SaveAs(path, job, replace)
+}
+
+func (f *shared) path() string {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.file.Path()
+}
+
+// rescue writes a job beside its file. There is no one left to tell of a failure.
+func (f *shared) rescue(job *model.Job) {
+	_, _ = f.saveAs(beside(f.path(), "-rescued.yaml"), job, true)
+}
+
+// export writes a drawing beside the job file and gives its path.
+func (f *shared) export(format string, job *model.Job, sheet model.SheetName) (string, error) {
+	as, err := export.Find(format)
+	if err != nil {
+		return "", err
+	}
+	var b bytes.Buffer
+	if err := as.Sheet(&b, job, sheet, f.lib, 0); err != nil {
+		return "", err
+	}
+	to := beside(f.path(), "-"+string(sheet)+as.Ext)
+	_, _, err = store.SaveAs(to, b.Bytes(), true)
+	return to, err
 }
 
 // beside is a path in the folder of a job file that begins with its name.
 func beside(path, end string) string {
 	return strings.TrimSuffix(path, filepath.Ext(path)) + end
-}
-
-// exportBeside writes a drawing next to the job file and gives its path.
-func exportBeside(path, format string, job *model.Job, sheet model.SheetName, lib *model.Catalogue) (string, error) {
-	f, err := export.Find(format)
-	if err != nil {
-		return "", err
-	}
-	var b bytes.Buffer
-	if err := f.Sheet(&b, job, sheet, lib, 0); err != nil {
-		return "", err
-	}
-	to := beside(path, "-"+string(sheet)+f.Ext)
-	_, _, err = store.SaveAs(to, b.Bytes(), true)
-	return to, err
 }

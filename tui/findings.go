@@ -17,6 +17,7 @@ import (
 // about.
 type findingsLayer struct {
 	at  int
+	nth int   // which of the things that the finding is about is shown
 	was thing // where the cursor was before
 }
 
@@ -73,15 +74,22 @@ func (f *findingsLayer) finding(d *desk) *rule.Finding {
 
 // step goes to another finding and shows what it is about.
 func (f *findingsLayer) step(d *desk, by int) {
-	f.at += by
+	f.at, f.nth = f.at+by, 0
 	f.show(d)
 }
 
 // show puts the cursor on what the finding is about.
 func (f *findingsLayer) show(d *desk) {
 	if at := f.finding(d); at != nil && len(at.Subjects) > 0 {
-		d.goTo(ofSubject(at.Subjects[0]))
+		f.nth = (f.nth + len(at.Subjects)) % len(at.Subjects)
+		d.goTo(ofSubject(at.Subjects[f.nth]))
 	}
+}
+
+// turn shows another one of the things that the finding is about.
+func (f *findingsLayer) turn(d *desk, by int) {
+	f.nth += by
+	f.show(d)
 }
 
 func (f *findingsLayer) reading(d *desk) string {
@@ -208,6 +216,17 @@ func findingActions() []Action {
 		}}
 	}
 	step := func(by int) func(*findingsLayer, *desk) { return func(f *findingsLayer, d *desk) { f.step(d, by) } }
+	several := func(d *desk) string {
+		f, ok := topOf[*findingsLayer](d)
+		if !ok {
+			return open(d)
+		}
+		if at := f.finding(d); at == nil || len(at.Subjects) < 2 {
+			return "the finding is about one thing"
+		}
+		return ""
+	}
+	turn := func(by int) func(*findingsLayer, *desk) { return func(f *findingsLayer, d *desk) { f.turn(d, by) } }
 	return []Action{
 		act("finding-go", "Go to what the finding is about", "go there", "enter", open, func(f *findingsLayer, d *desk) {
 			d.pop()
@@ -215,6 +234,8 @@ func findingActions() []Action {
 		}),
 		act("finding-apply", "Apply the finding's ready-made edit", "apply", "a", fixable, (*findingsLayer).applyFix),
 		act("finding-down", "Next finding", "next", "down tab", open, step(1)),
+		act("finding-place", "Next place that the finding is about", "next place", "right .", several, turn(1)),
+		act("finding-place-back", "Place before that the finding is about", "", "left ,", several, turn(-1)),
 		act("finding-up", "Finding above", "", "up shift+tab", open, step(-1)),
 	}
 }
