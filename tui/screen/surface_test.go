@@ -19,6 +19,12 @@ func TestRolesAreWrittenWhereTheyChange(t *testing.T) {
 	s.Write(end, 0, "cd", reset)
 	s.Put(7, 1, '─', "\x1b[1m")
 	require.Equal(t, []string{" \x1b[1mab\x1b[mcd   ", "       \x1b[1m─\x1b[m"}, s.Lines(reset))
+	s = screen.New(8, 1, false)
+	s.Write(0, 0, "a", "\x1b[0;1m")
+	s.Write(2, 0, "b", "\x1b[0;1m")
+	s.Write(4, 0, "c", "\x1b[0;7m")
+	s.Write(6, 0, "d", "\x1b[0;7m")
+	require.Equal(t, "\x1b[0;1ma b \x1b[0;7mc\x1b[m \x1b[0;7md\x1b[m ", s.Lines(reset)[0], "bold passes over blanks, reverse does not")
 	require.Equal(t, []string{" ab", "   "}, narrow(screen.New(3, 2, false), "ab"))
 }
 
