@@ -134,7 +134,7 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 		d.warn(clean.Line(m.err.Error()))
 	case m.picture == nil:
 	case m.stamp == now:
-		first := d.work.picture == nil
+		first := d.work.last == nil
 		d.hold(m.picture)
 		d.work.picture, d.work.pictureOf, d.work.last = m.picture, now, m.picture.drawing
 		d.arrive()

@@ -204,3 +204,27 @@ func TestAFailingDrawingIsNotTriedForEver(t *testing.T) {
 	require.Equal(t, 2, tries)
 	require.Contains(t, r.d.View(), "the drawing failed: beyond repair")
 }
+
+// A job that was just opened is drawn at once, and then once more with care; a sheet that
+// is shown later keeps the places of the one before.
+func TestTheFirstDrawingIsQuick(t *testing.T) {
+	job := large(3)
+	plan := job.Sheets[0].CloneAs(model.Plan)
+	job.Sheets = append(job.Sheets, plan)
+	d := newDesk(Session{Job: job, Library: shelf, Sheet: model.AsFound}, theme.New(theme.Dark, theme.Indexed))
+	var asked []diagram.Options
+	d.checker = plainCheck
+	d.drawer = func(j *model.Job, s model.SheetName, lib *model.Catalogue, o diagram.Options) (*diagram.Drawing, error) {
+		asked = append(asked, o)
+		return plainDrawing(j, s, lib, o)
+	}
+	r := &robot{t: t, d: d}
+	r.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	require.Len(t, asked, 2)
+	require.True(t, asked[0].Quick)
+	require.False(t, asked[1].Quick)
+	r.press("2")
+	require.Len(t, asked, 3)
+	require.True(t, asked[2].Quick)
+	require.NotNil(t, asked[2].Previous)
+}

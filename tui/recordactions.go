@@ -22,6 +22,13 @@ func recordActions() []Action {
 				return ""
 			}},
 		{ID: "wire", Title: "Pull a wire from this terminal, or this loose end to a terminal", Keys: []string{"w"}, Hint: "wire", In: []place{onDrawing}, When: pullable, Run: pull},
+		{ID: "wire-by-form", Title: "Add a wire to this terminal and fill in its card", Keys: []string{"W"}, In: []place{onDrawing}, Run: wireByForm,
+			When: func(d *desk) string {
+				if d.cursor.kind != terminalThing {
+					return "go to a terminal first"
+				}
+				return ""
+			}},
 		{ID: "walk", Title: "Walk from stud to stud and enter their lugs", Keys: []string{"g"}, Hint: "walk", In: []place{onDrawing}, When: walkable, Run: walk},
 		{ID: "add-zone", Title: "Add a zone of the cart", Keys: []string{"z"}, In: []place{onDrawing}, Run: addZone},
 		{ID: "run", Title: "Record the length of a run between two zones", Keys: []string{"R"}, In: []place{onDrawing}, Run: setRun,
@@ -57,6 +64,20 @@ func walk(d *desk) tea.Cmd {
 		at = d.route()[0]
 	}
 	d.stand(at, false, "")
+	return nil
+}
+
+// wireByForm adds a wire whose far end is not traced, outermost on the selected terminal,
+// and opens its card at the far end.
+func wireByForm(d *desk) tea.Cmd {
+	w := model.Wire{ID: d.freeWire(), From: model.End{At: d.cursor.at}, To: model.LooseEnd(model.Untraced)}
+	if err := d.act(edit.AddWire{Sheet: d.sheetName, Wire: w, FromSeat: edit.Outermost}); err != nil {
+		d.warn(explain(err))
+		return nil
+	}
+	d.goTo(ofWire(w.ID))
+	const farEnd = 2 // below the number and the from end
+	d.push(&cardLayer{of: d.cursor, at: farEnd})
 	return nil
 }
 

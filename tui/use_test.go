@@ -8,7 +8,11 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/diagram"
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/rule"
 	"example.com/lugbook/model/unit"
 	"example.com/lugbook/tui/theme"
 )
@@ -277,4 +281,36 @@ func TestTheSelectedThingStaysWhereItIsOnTheScreen(t *testing.T) {
 	require.Positive(t, r.d.view.X)
 	r.press("gk6 ?<enter><esc>/ctrl<enter>") // every lane of the drawing is a column wider now
 	require.Equal(t, was, at())
+}
+
+func TestAWireByForm(t *testing.T) {
+	r := recorded(t)
+	r.press("/b3-<enter>W<enter>" + strings.Repeat("<backspace>", 10) + "sol.c2<enter><down><enter>6 AWG<enter>")
+	w := sheetOf(r, model.AsFound).Wire("w7")
+	require.Equal(t, "b3.- sol.c2 6 AWG", w.From.String()+" "+w.To.String()+" "+w.Gauge.String())
+	require.Empty(t, r.d.job().Check(shelf))
+}
+
+// The same with the drawing, the rules and the parts library of every day.
+func TestRecordingWithTheRealDrawingAndRules(t *testing.T) {
+	r := newRobot(t, Session{Library: part.Library()}, theme.Indexed, 120, 36)
+	r.d.drawer, r.d.checker = diagram.Draw, rule.Check
+	r.press("alead-battery-8v<enter>pack tray<enter><enter>AAA")
+	r.press("acontactor-48v<enter>rear<enter><enter>/b1-<enter>gk6 b2+<enter>r14 ?<enter>..k6 b3+<enter><esc>")
+	require.Len(t, r.d.sheet().Wires, 3)
+	p := r.d.work.picture
+	require.Equal(t, r.d.stamp(), r.d.work.pictureOf)
+	for _, want := range []thing{ofPart("sol"), ofTerminal(ref("b1", "-")), ofWire("w1"), ofLoose("w2", "to")} {
+		require.Contains(t, p.index, want)
+	}
+	require.Empty(t, scene.Check(p.page))
+	require.NotEmpty(t, r.d.work.findings)
+	seen := map[thing]bool{}
+	for range p.order {
+		r.press("<tab>")
+		seen[r.d.cursor] = true
+	}
+	require.Len(t, seen, len(p.objects), "Tab reaches everything")
+	r.press("T")
+	require.NotContains(t, r.d.notice.text, "!")
 }

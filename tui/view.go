@@ -147,7 +147,7 @@ func (d *desk) drawHeader(s *screen.Surface) {
 		saved = "no file"
 	}
 	parts := []string{
-		clean.Line(d.job().Title), strings.ToUpper(string(d.sheetName)), "at " + d.where(), saved,
+		clean.Line(d.job().Title), strings.ToUpper(string(d.sheetName)), d.where(), saved,
 		fmt.Sprintf("undo %d", len(d.history.Steps())), "state " + d.state().Name,
 	}
 	x := 1
@@ -175,15 +175,18 @@ func (d *desk) drawHeader(s *screen.Surface) {
 
 // where names the selected thing, with the lug of a terminal that is lit.
 func (d *desk) where() string {
+	if d.cursor.kind == noThing {
+		return "nothing selected"
+	}
 	if d.cursor.kind == terminalThing {
 		order, _ := d.sheet().StackOf(d.cursor.at)
 		for i, id := range order {
 			if id == d.litWire() {
-				return fmt.Sprintf("<%s> lug %d of %d", d.cursor, i+1, len(order))
+				return fmt.Sprintf("at <%s> lug %d of %d", d.cursor, i+1, len(order))
 			}
 		}
 	}
-	return "<" + d.cursor.String() + ">"
+	return "at <" + d.cursor.String() + ">"
 }
 
 // drawReading says in words what is selected, or what is being typed.
@@ -239,7 +242,9 @@ func conditions[T ~string](list []T) string {
 func (d *desk) drawEntry(s *screen.Surface) {
 	e, ok := d.top().(entrant)
 	if !ok {
-		s.WriteIn(1, 0, s.W-1, "<"+d.cursor.String()+">", d.theme.Prefix(theme.Title))
+		if d.cursor.kind != noThing {
+			s.WriteIn(1, 0, s.W-1, "<"+d.cursor.String()+">", d.theme.Prefix(theme.Title))
+		}
 		return
 	}
 	lead, l, ghost := e.entry(d)

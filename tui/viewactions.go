@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -61,7 +62,8 @@ func help(d *desk) tea.Cmd {
 	return nil
 }
 
-// commands lists everything that can be done, what was done last first.
+// commands lists everything: what was done last first, then what can be done now, then what
+// cannot, with the reason.
 func commands(d *desk) tea.Cmd {
 	if l, open := topOf[*listLayer](d); open && l.lead == commandLead {
 		d.pop()
@@ -77,6 +79,7 @@ func commands(d *desk) tea.Cmd {
 				list = append(list, d.command(a))
 			}
 		}
+		slices.SortStableFunc(list[len(d.recent):], func(a, b choice) int { return cmp.Compare(min(len(a.why), 1), min(len(b.why), 1)) })
 		return list
 	}})
 	return nil
