@@ -132,6 +132,16 @@ func TestALooseEndIsPulledToATerminal(t *testing.T) {
 	require.Equal(t, "sol.c1", sheetOf(r, model.AsFound).Wire("w2").To.String())
 }
 
+func TestAPullTakesAnyLugLine(t *testing.T) {
+	r := recorded(t)
+	for i, text := range []string{">sol.c2 k18", "?? sol.c2", "k18 >sol.c2", "r4 #"} {
+		r.press("/b3-<enter>w" + text)
+		require.Contains(t, r.d.View(), text+"_")
+		r.press("<enter>")
+		require.Len(t, sheetOf(r, model.AsFound).Wires, 7+i)
+	}
+}
+
 func TestPullingEndsWhereTheCursorIs(t *testing.T) {
 	r := recorded(t)
 	r.press("/b3-<enter>w/sol.c2<enter><enter>k18<enter>")

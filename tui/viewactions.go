@@ -16,7 +16,7 @@ func viewActions() []Action {
 			return nil
 		}
 	}
-	in := []place{onDrawing, inPull}
+	in := []place{onDrawing}
 	return []Action{
 		{ID: "look-down", Title: "Move the drawing on by half a screen, downwards", Keys: []string{"pgdown", "]"}, In: in, When: hasPicture, Run: look(0, 1)},
 		{ID: "look-up", Title: "Half a screen upwards", Keys: []string{"pgup", "["}, In: in, When: hasPicture, Run: look(0, -1)},
@@ -32,7 +32,7 @@ func viewActions() []Action {
 			return d.redraw()
 		}},
 		{ID: "mouse", Title: "Give the mouse to the terminal, to select text; again to take it back", Keys: []string{"r"}, In: everywhere, Run: mouseSwitch},
-		{ID: "help", Title: "List the keys of what is open", Keys: []string{"?"}, In: slices.Concat(everywhere, []place{inStack, inMove, inPull, inJump}), Run: help},
+		{ID: "help", Title: "List the keys of what is open", Keys: []string{"?"}, In: slices.Concat(everywhere, []place{inStack, inMove}), Run: help},
 		{ID: "commands", Title: "List all commands; typing finds one by word or key", Keys: []string{":"}, In: allPlaces, Run: commands},
 	}
 }
