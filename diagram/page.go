@@ -81,24 +81,37 @@ func (b *builder) page(zones []model.ZoneID) (page, error) {
 		o.Effort = layout.Draft
 	}
 	d, err := layout.Layout(p.graph, o)
-	var pinned *layout.PinError
-	var unrouted *layout.UnroutedError
-	if errors.As(err, &pinned) || errors.As(err, &unrouted) && b.unpin(&p) {
+	for err != nil && p.unpin(err) {
 		d, err = layout.Layout(p.graph, o)
 	}
 	p.drawing = d
 	return p, err
 }
 
-// unpin lets boxes that a person placed go, where they leave no room for the rest;
-// false if there are none.
-func (b *builder) unpin(p *page) bool {
-	any := false
-	for i := range p.graph.Boxes {
-		any = any || p.graph.Boxes[i].Pin != nil
-		p.graph.Boxes[i].Pin = nil
+// unpin lets boxes that a person placed go where they are in the way: the one that lies
+// on another, as when that grew with its wires, or all where they leave no room for the
+// rest. It is false if there is none to let go.
+func (p *page) unpin(failure error) bool {
+	var (
+		clash    *layout.GraphError
+		pinned   *layout.PinError
+		unrouted *layout.UnroutedError
+	)
+	id := ""
+	switch {
+	case errors.As(failure, &clash):
+		id = clash.ID
+	case errors.As(failure, &pinned), errors.As(failure, &unrouted):
+	default:
+		return false
 	}
-	return any
+	let := false
+	for i := range p.graph.Boxes {
+		if box := &p.graph.Boxes[i]; box.Pin != nil && (id == "" || box.ID == id) {
+			box.Pin, let = nil, true
+		}
+	}
+	return let
 }
 
 // fits reports whether the parts of some zones find room on one page. It tries with

@@ -7,8 +7,9 @@ import (
 	"example.com/lugbook/diagram/symbol"
 )
 
-// leastWidth is the width that a title block gets below a narrower drawing.
-const leastWidth = 60
+// leastWidth is the width that a title block gets below a narrower drawing: the
+// narrowest page that can be asked for.
+const leastWidth = 40
 
 // line is a row below the drawing.
 type line struct {
