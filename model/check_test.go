@@ -34,6 +34,8 @@ var faultCases = []faultCase{
 	{"part twice", func(j *Job) { found(j).Parts = append(found(j).Parts, Part{ID: "SOL", Kind: UnknownKind}) },
 		"sheets.as-found.parts.SOL", "id used twice", "SOL"},
 	{"part kind", func(j *Job) { found(j).Part("x1").Kind = "gadget" }, "sheets.as-found.parts.x1.kind", "no such kind of part", "gadget"},
+	{"part left of the drawing", func(j *Job) { found(j).Part("x1").Place = &Place{X: -1, Y: 3} }, "sheets.as-found.parts.x1.place", "a place off the drawing", "-1, 3"},
+	{"part far off the drawing", func(j *Job) { found(j).Part("x1").Place = &Place{X: 3, Y: maxPlace + 1} }, "sheets.as-found.parts.x1.place", "a place off the drawing", "3, 10001"},
 	{"part zone", func(j *Job) { found(j).Part("b1").Zone = "attic" }, "sheets.as-found.parts.b1.zone", "no such zone", "attic"},
 	{"part photo", func(j *Job) { found(j).Part("b1").Photos = []string{"con"} }, "sheets.as-found.parts.b1.photos", "not a usable photo path", "con"},
 	{"part condition", func(j *Job) { found(j).Part("b1").Condition = []Condition{"sad"} }, "sheets.as-found.parts.b1.condition", "not a known word", "sad"},

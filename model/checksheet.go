@@ -32,6 +32,9 @@ func (c *checker) part(s *Sheet, p *Part) {
 			Expected: "a kind of the parts library, one defined in the job, or unknown", Known: append(slices.Clone(c.cat.Kinds()), UnknownKind)})
 	}
 	c.zone(join(path, "zone"), p.Zone)
+	if p.Place != nil && !p.Place.OnDrawing() {
+		c.report(Fault{Path: join(path, "place"), Text: fmt.Sprintf("%d, %d", p.Place.X, p.Place.Y), Message: "a place off the drawing", Expected: PlaceRange})
+	}
 	c.photos(path, p.Photos)
 	c.partWords(path, p)
 	for _, r := range p.Ratings {

@@ -34,6 +34,18 @@ type Place struct {
 	Y int `yaml:"y,required" doc:"rows from the top"`
 }
 
+// maxPlace is the farthest column or row of a place: beyond any sheet, near enough for
+// every drawing to be computed.
+const maxPlace = 10_000
+
+// PlaceRange says in words which places are on a drawing.
+const PlaceRange = "columns and rows from 0 to 10000"
+
+// OnDrawing reports whether a box can be placed there.
+func (p Place) OnDrawing() bool {
+	return min(p.X, p.Y) >= 0 && max(p.X, p.Y) <= maxPlace
+}
+
 // Rating is one figure of a part or of a part definition.
 type Rating struct {
 	Name   string   `yaml:",key"`

@@ -194,8 +194,8 @@ func (e PlacePart) Apply(j *model.Job) error {
 	if err != nil {
 		return err
 	}
-	if e.Place != nil && (e.Place.X < 0 || e.Place.Y < 0) {
-		return model.Expected("a place on the drawing: columns and rows from 0")
+	if e.Place != nil && !e.Place.OnDrawing() {
+		return model.Expected("a place on the drawing: " + model.PlaceRange)
 	}
 	p.Place = nil
 	if e.Place != nil {
