@@ -114,8 +114,12 @@ func (c *checker) ref(s *Sheet, path []string, at TerminalRef, text string) {
 	c.report(Fault{Path: path, Text: text, Message: "a " + d.Title + " has no terminal " + at.Name, Expected: "one of its terminals", Known: known})
 }
 
-// refs lists the terminals of that name on all parts of the sheet.
+// refs lists the terminals of that name on all parts of the sheet; none once there are
+// faults enough, for every wire of a long sheet may lead to a part that is gone.
 func (c *checker) refs(s *Sheet, name string) []string {
+	if len(c.faults) >= maxSuggested {
+		return nil
+	}
 	var refs []string
 	for i := range s.Parts {
 		refs = append(refs, TerminalRef{Part: s.Parts[i].ID, Name: name}.String())

@@ -38,6 +38,9 @@ func (j *Job) Check(lib *Catalogue) []Fault {
 	return c.faults
 }
 
+// maxSuggested is how many faults come with lists of all that would be right.
+const maxSuggested = 200
+
 type checker struct {
 	job    *Job
 	cat    *Catalogue

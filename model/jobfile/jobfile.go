@@ -6,6 +6,7 @@ package jobfile
 import (
 	"bytes"
 	"errors"
+	"fmt"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/strictyaml"
@@ -24,9 +25,16 @@ type Decoded struct {
 func Decode(name string, data []byte, lib *model.Catalogue) (*Decoded, strictyaml.Problems) {
 	job := &model.Job{}
 	doc, problems := strictyaml.Decode(name, data, job, strictyaml.Limits{})
-	problems = append(problems, meaning(job, doc, problems, lib)...)
+	more, hidden := meaning(job, doc, problems, lib)
+	problems = append(problems, more...)
 	if len(problems) > 0 {
 		problems.Sort()
+		if hidden > 0 {
+			last := problems[len(problems)-1]
+			last.Text, last.Expected, last.Nearest = "", "", ""
+			last.Message = fmt.Sprintf("up to %d more problems that are not listed", hidden)
+			problems = append(problems, last)
+		}
 		return nil, problems
 	}
 	return &Decoded{Job: job, doc: doc}, nil
@@ -34,20 +42,27 @@ func Decode(name string, data []byte, lib *model.Catalogue) (*Decoded, strictyam
 
 // meaning is what is wrong with the job besides its form. Of what could not be read
 // nothing more is said: not on a line that has a problem, nor of values that are missing.
-func meaning(job *model.Job, doc *strictyaml.Document, form strictyaml.Problems, lib *model.Catalogue) strictyaml.Problems {
+// hidden is how many faults were not looked at after [mostProblems].
+func meaning(job *model.Job, doc *strictyaml.Document, form strictyaml.Problems, lib *model.Catalogue) (more strictyaml.Problems, hidden int) {
 	told := map[int]bool{}
 	for _, p := range form {
 		told[p.Line] = true
 	}
-	var more strictyaml.Problems
-	for _, f := range job.Check(lib) {
+	faults := job.Check(lib)
+	for i, f := range faults {
+		if len(more) == mostProblems {
+			return more, len(faults) - i
+		}
 		p := doc.Problem(f.Path, f.Text, f.Message, f.Expected, f.Known)
 		if !told[p.Line] && (len(form) == 0 || f.Text != "" && f.Text != "0") {
 			more = append(more, p)
 		}
 	}
-	return more
+	return more, 0
 }
+
+// mostProblems is how many mistakes in meaning are listed.
+const mostProblems = 200
 
 // Encode writes a job in canonical form. The comments of the file that d was read
 // from stay at what they stand at; d may be nil. What is written is read back before it

@@ -1,6 +1,7 @@
 package jobfile_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -83,6 +84,19 @@ func TestEveryProblemIsReportedWithItsPlace(t *testing.T) {
 		`job.yaml:17:28: a Lead-acid battery, 6 V has no terminal neg: "b2.neg"; expected one of its terminals`,
 		`job.yaml:18:18: no part b7 on this sheet: "b7.+"; expected part.terminal of a part on the sheet; did you mean "b1.+"?`,
 	}, lines)
+}
+
+// TestManyMistakesAreListedInPart: a long sheet whose parts are gone costs neither memory
+// nor a terminal full of text.
+func TestManyMistakesAreListedInPart(t *testing.T) {
+	var b strings.Builder
+	b.WriteString(small)
+	for i := range 3000 {
+		fmt.Fprintf(&b, "      x%d: {from: gone%d.+, to: gone%d.-}\n", i, i, i)
+	}
+	_, problems := jobfile.Decode("tug.yaml", []byte(b.String()), part.Library())
+	require.Len(t, problems, 201)
+	require.Contains(t, problems[200].Error(), "up to 5800 more problems that are not listed")
 }
 
 func TestAJobThatCannotBeReadBackIsNotWritten(t *testing.T) {

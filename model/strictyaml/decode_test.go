@@ -70,6 +70,7 @@ func TestDecodeRefuses(t *testing.T) {
 		{"open quote", "phone: \"a\nb\n", `5:1: not YAML: found unexpected end of stream while scanning a quoted scalar that starts on line 3`},
 		{"tab as indent", "site:\n\tx: 1\n", `4:1: not YAML: found character that cannot start any token while scanning for the next token`},
 		{"raw escape", "phone: \x1b[31m\n", `3:8: control character U+001B`},
+		{"raw escapes", "phone: \x1b[31m\x1b[0m\n", `3:8: control character U+001B`},
 		{"raw line separator", "phone: a\u2028b\n", `3:9: control character U+2028`},
 		{"raw carriage return", "phone: a\rb\n", `3:9: control character U+000D`},
 		{"bad byte", "phone: a\xffb\n", `3:9: not UTF-8 text: byte 0xFF at offset 28`},

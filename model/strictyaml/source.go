@@ -62,7 +62,8 @@ type rawFault struct {
 	message string
 }
 
-// rawFaults checks the characters of a file before anything else looks at them.
+// rawFaults checks the characters of a file before anything else looks at them. Of the
+// controls on one line it reports the first; an excerpt shows the others.
 func rawFaults(text string, most int) []rawFault {
 	var faults []rawFault
 	line, column := 1, 1
@@ -76,7 +77,7 @@ func rawFaults(text string, most int) []rawFault {
 		case r == '\n':
 			line, column = line+1, 0
 		case r == '\r' && strings.HasPrefix(text[i:], "\r\n"):
-		case forbidden(r):
+		case forbidden(r) && (len(faults) == 0 || faults[len(faults)-1].at.line < line):
 			message := fmt.Sprintf("control character U+%04X", r)
 			faults = append(faults, rawFault{at: at, message: message})
 		}
