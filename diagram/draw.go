@@ -38,6 +38,10 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
 	b := builder{job: j, sheet: s, cat: lib.For(j), options: o}
+	if len(s.Parts)+len(s.Wires) == 0 {
+		empty := page{number: 1, of: 1}
+		return &Drawing{Pages: []scene.Page{b.scene(&empty, nil)}}, nil
+	}
 	pages := [][]model.ZoneID{b.allZones()}
 	if o.Width > 0 || o.Height > 0 {
 		if ok, err := b.fits(pages[0]); err != nil {

@@ -148,3 +148,11 @@ func TestAMissingSheetIsNamed(t *testing.T) {
 	_, err := diagram.Draw(randomJob(1), model.Plan, part.Library(), diagram.Options{})
 	require.EqualError(t, err, "the job has no plan sheet")
 }
+
+func TestAnEmptySheetIsAnEmptyPage(t *testing.T) {
+	j := &model.Job{Version: 1, Title: "new", Sheets: []model.Sheet{{Name: model.AsFound}}}
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 80})
+	require.NoError(t, err)
+	require.Len(t, d.Pages, 1)
+	require.Contains(t, text.Render(&d.Pages[0], text.Options{}).String(), "new / sheet as-found")
+}

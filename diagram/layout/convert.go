@@ -152,11 +152,17 @@ func (d *Drawing) takeRoutes(p *route.Problem, labels []Label) {
 	for i := range d.Wires {
 		d.Wires[i].Path, d.Wires[i].Label = p.Paths[i], labels[i]
 	}
+	e := extentOf(p, labels)
+	d.W, d.H = e.Right()+1, e.Bottom()+1
+}
+
+// extentOf is the smallest rectangle around everything, the labels included.
+func extentOf(p *route.Problem, labels []Label) Rect {
 	e := p.Extent()
-	for _, l := range labels {
+	for i, l := range labels {
 		if l.OK {
-			e = e.Union(geom.Rect{X: l.At.X, Y: l.At.Y})
+			e = e.Union(geom.Rect{X: l.At.X, Y: l.At.Y, W: p.Wires[i].Labels[l.Index] - 1})
 		}
 	}
-	d.W, d.H = e.Right()+1, e.Bottom()+1
+	return e
 }

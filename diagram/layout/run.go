@@ -211,7 +211,7 @@ func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) route
 	}
 	result := route.Solve(p, e)
 	if free {
-		shift := centred(p.Extent(), o)
+		shift := centred(extentOf(p, result.Labels), o)
 		p.Shift(shift)
 		for i := range result.Labels {
 			result.Labels[i].At = result.Labels[i].At.Add(shift)
