@@ -40,6 +40,19 @@ func Open(path string) (*File, []byte, error) {
 	return standard().open(path)
 }
 
+// resolve makes a path absolute and follows its symbolic links. Every error names the path.
+func resolve(path string) (string, error) {
+	full, err := filepath.Abs(path)
+	if err == nil {
+		full, err = filepath.EvalSymlinks(full)
+	}
+	var named *fs.PathError
+	if err != nil && !errors.As(err, &named) {
+		return "", &fs.PathError{Op: "open", Path: path, Err: err}
+	}
+	return full, err
+}
+
 func standard() env {
 	versions, err := versionsFolder()
 	if err != nil {
@@ -49,12 +62,12 @@ func standard() env {
 }
 
 func (e env) open(path string) (*File, []byte, error) {
-	full, err := filepath.Abs(path)
-	if err == nil {
-		full, err = filepath.EvalSymlinks(full)
-	}
+	full, err := resolve(path)
 	if err != nil {
 		return nil, nil, err
+	}
+	if filepath.Dir(full) == full {
+		return nil, nil, &NotRegularError{Path: full, Mode: fs.ModeDir}
 	}
 	f := &File{env: e, folder: filepath.Dir(full), base: filepath.Base(full)}
 	dir, err := e.sys.OpenFolder(f.folder)

@@ -40,7 +40,7 @@ func (e env) create(path string, data []byte) (*File, Outcome, error) {
 	full, err := filepath.Abs(path)
 	parent := ""
 	if err == nil {
-		parent, err = filepath.EvalSymlinks(filepath.Dir(full))
+		parent, err = resolve(filepath.Dir(full))
 	}
 	if err != nil {
 		return nil, Outcome{}, err

@@ -291,7 +291,8 @@ func TestOpenRefuses(t *testing.T) {
 		{"missing", s.path + "x", "no such file"},
 		{"missing folder", filepath.Join(s.path+"x", "y"), "no such file"},
 		{"below a file", filepath.Join(s.path, "y"), "not a directory"},
-		{"links in a circle", loop, "too many links"},
+		{"links in a circle", loop, loop + ": EvalSymlinks: too many links"},
+		{"the topmost folder", filepath.VolumeName(s.path) + string(filepath.Separator), "is a folder"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -373,6 +374,18 @@ func TestStateFolder(t *testing.T) {
 	dir, err = StateFolder()
 	require.NoError(t, err)
 	require.Equal(t, filepath.Join(settings, "lugbook"), dir)
+}
+
+// TestStateFolderIsNeverRelative: versions of a file belong in one place, wherever the
+// program is started.
+func TestStateFolderIsNeverRelative(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", "")
+	t.Setenv("XDG_CONFIG_HOME", "")
+	for _, name := range []string{"HOME", "AppData", "home"} {
+		t.Setenv(name, "relative")
+	}
+	_, err := StateFolder()
+	require.Error(t, err)
 }
 
 func TestPackageFunctions(t *testing.T) {

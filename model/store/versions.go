@@ -26,6 +26,9 @@ func StateFolder() (string, error) {
 		return filepath.Join(dir, "lugbook"), nil
 	}
 	dir, err := os.UserConfigDir()
+	if err == nil && !filepath.IsAbs(dir) {
+		err = errors.New("the folder for settings is not an absolute path")
+	}
 	if err != nil {
 		return "", err
 	}
