@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"io"
 	"strings"
+	"unicode/utf16"
 
 	"github.com/spf13/cobra"
 
@@ -143,6 +145,24 @@ func (c *cli) printJSON(j *model.Job, sheet model.SheetName, findings []rule.Fin
 	if err := encoder.Encode(report); err != nil {
 		return err
 	}
-	_, err := c.out.Write(b.Bytes())
+	_, err := io.WriteString(c.out, escapeHidden(b.String()))
 	return err
+}
+
+// escapeHidden writes every character of a JSON text that would steer a terminal or not
+// be seen on it as its escape, which means the same.
+func escapeHidden(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		switch {
+		case r == '\n' || clean.Line(string(r)) == string(r):
+			b.WriteRune(r)
+		case r > 0xFFFF:
+			high, low := utf16.EncodeRune(r)
+			fmt.Fprintf(&b, "\\u%04x\\u%04x", high, low)
+		default:
+			fmt.Fprintf(&b, "\\u%04x", r)
+		}
+	}
+	return b.String()
 }

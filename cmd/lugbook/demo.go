@@ -7,12 +7,14 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
+	"example.com/lugbook/model/clean"
 	"example.com/lugbook/model/rule"
 	"example.com/lugbook/model/store"
 )
@@ -80,11 +82,9 @@ func (c *cli) demoWithoutTerminal(dir, path string) error {
 		}
 		written = append(written, more...)
 	}
-	fmt.Fprintf(c.out, "\nWritten to %s:\n  %s\n", dir, filepath.Base(path))
-	for _, w := range written {
-		fmt.Fprintf(c.out, "  %s\n", w)
-	}
-	return nil
+	names := strings.Join(append([]string{filepath.Base(path)}, written...), "\n  ")
+	_, err = fmt.Fprintf(c.out, "\nWritten to %s:\n  %s\n", clean.Line(dir), names)
+	return err
 }
 
 // demoSheet writes a sheet's drawings and findings; those of the plan it prints too.
@@ -102,7 +102,9 @@ func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written [
 			return nil, err
 		}
 		if sheet == model.Plan && f.Name == export.Text.Name {
-			fmt.Fprintln(c.out, b.String())
+			if _, err := fmt.Fprintln(c.out, b.String()); err != nil {
+				return nil, err
+			}
 		}
 	}
 	findings, err := rule.Check(o.job, sheet, o.lib)
@@ -111,7 +113,9 @@ func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written [
 	}
 	text := findingsText(o.job, sheet, findings)
 	if sheet == model.Plan {
-		fmt.Fprint(c.out, text)
+		if _, err := fmt.Fprint(c.out, text); err != nil {
+			return nil, err
+		}
 	}
 	return written, write(string(sheet)+"-findings.txt", []byte(text))
 }

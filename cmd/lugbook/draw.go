@@ -33,6 +33,9 @@ func (c *cli) drawCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := apart(out, args[0]); err != nil {
+				return err
+			}
 			o, err := c.open(args[0])
 			if err != nil {
 				return err

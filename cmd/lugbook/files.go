@@ -30,7 +30,7 @@ func (c *cli) catalogue() (*model.Catalogue, error) {
 		}
 		path = filepath.Join(dir, "lugbook", "parts.yaml")
 	}
-	data, err := os.ReadFile(path)
+	_, data, err := store.Open(path)
 	if errors.Is(err, fs.ErrNotExist) && c.shop == "" {
 		return part.Library(), nil
 	}
@@ -85,7 +85,7 @@ func (o *opened) sheet(asked string) (model.SheetName, error) {
 		return model.SheetName(asked), nil
 	}
 	if len(o.job.Sheets) == 0 {
-		return "", errors.New("the job has no sheets yet")
+		return "", errors.New("the job has no sheets yet; add one under sheets, such as as-found: {}")
 	}
 	return o.job.Sheets[len(o.job.Sheets)-1].Name, nil
 }
@@ -98,9 +98,28 @@ func sheetNames(j *model.Job) []model.SheetName {
 	return names
 }
 
-// write writes data to a file, or to standard output for - or nothing.
+// apart makes sure that an output does not replace the job that it is made of.
+func apart(out, job string) error {
+	if out == stdio || job == stdio || !sameFile(out, job) {
+		return nil
+	}
+	return fmt.Errorf("%s is the job file itself; name another file to write", out)
+}
+
+// sameFile reports whether two paths lead to one file that exists.
+func sameFile(a, b string) bool {
+	first, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	second, err := os.Stat(b)
+	return err == nil && os.SameFile(first, second)
+}
+
+// write writes data to a file, or to standard output for - or nothing, and for its name
+// /dev/stdout: a file that stands behind it is written on, not replaced.
 func (c *cli) write(path string, data []byte) error {
-	if path == "" || path == stdio {
+	if path == "" || path == stdio || path == "/dev/stdout" {
 		_, err := c.out.Write(data)
 		return err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -21,6 +22,9 @@ func (c *cli) newCommand() *cobra.Command {
 		Example: "  lugbook new tug.yaml\n  lugbook new --from greenhouse-tug tug.yaml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if from != "" && cmd.Flags().Changed("title") {
+				return errors.New("--title is for an empty job; a worked cart has its own: give --from or --title")
+			}
 			data, err := freshJob(from, title)
 			if err != nil {
 				return err

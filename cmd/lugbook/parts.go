@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/clean"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/strictyaml"
 )
@@ -49,7 +50,7 @@ func listKinds(lib *model.Catalogue) string {
 		fmt.Fprintf(&b, "%s\n", family)
 		for _, kind := range lib.Kinds() {
 			if d := lib.Definition(kind); string(d.Family) == family {
-				fmt.Fprintf(&b, "  %-28s %s\n", kind, d.Title)
+				fmt.Fprintf(&b, "  %-28s %s\n", kind, clean.Line(d.Title))
 			}
 		}
 	}

@@ -36,6 +36,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	root.SetErr(errs)
 	root.PersistentFlags().StringVar(&c.shop, "shop", "", "the shop's own parts `FILE`; without it parts.yaml in lugbook's folder of the user's settings, if there is one")
 	root.AddCommand(c.commands()...)
+	explainMisuse(root)
 	return exitCode(errs, root.Execute())
 }
 
