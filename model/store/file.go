@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 )
@@ -42,9 +43,13 @@ func Open(path string) (*File, []byte, error) {
 
 // resolve makes a path absolute and follows its symbolic links. Every error names the path.
 func resolve(path string) (string, error) {
-	full, err := filepath.Abs(path)
-	if err == nil {
-		full, err = filepath.EvalSymlinks(full)
+	absolute, err := filepath.Abs(path)
+	if err != nil {
+		return "", err
+	}
+	full, err := filepath.EvalSymlinks(absolute)
+	if info, there := os.Stat(absolute); err != nil && there == nil { // a pipe behind /dev/fd leads nowhere by name
+		return "", &NotRegularError{Path: path, Mode: info.Mode()}
 	}
 	var named *fs.PathError
 	if err != nil && !errors.As(err, &named) {

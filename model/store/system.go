@@ -1,6 +1,7 @@
 package store
 
 import (
+	"errors"
 	"io"
 	"io/fs"
 	"os"
@@ -55,9 +56,23 @@ type realFolder struct{ *os.Root }
 func (d realFolder) Create(name string, mode fs.FileMode) (file, error) {
 	f, err := d.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
-		return nil, err
+		return nil, d.located(err)
 	}
 	return f, nil
+}
+
+func (d realFolder) Lstat(name string) (fs.FileInfo, error) {
+	info, err := d.Root.Lstat(name)
+	return info, d.located(err)
+}
+
+// located makes an error name the whole path: a folder names the file in it alone.
+func (d realFolder) located(err error) error {
+	var named *fs.PathError
+	if errors.As(err, &named) && !filepath.IsAbs(named.Path) {
+		return &fs.PathError{Op: named.Op, Path: filepath.Join(d.Root.Name(), named.Path), Err: named.Err}
+	}
+	return err
 }
 
 // Read reads a plain file. It does not wait for a pipe that took the file's place.
@@ -65,7 +80,7 @@ func (d realFolder) Read(name string, limit int64) ([]byte, error) {
 	path := filepath.Join(d.Root.Name(), name)
 	f, err := d.OpenFile(name, os.O_RDONLY|openNoWait, 0)
 	if err != nil {
-		return nil, err
+		return nil, d.located(err)
 	}
 	defer f.Close()
 	info, err := f.Stat()
