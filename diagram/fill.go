@@ -12,7 +12,7 @@ import (
 func (b *builder) fill(p *page) {
 	for _, z := range p.zones {
 		if z != "" {
-			p.graph.Zones = append(p.graph.Zones, layout.Zone{ID: string(z), Title: scene.Width(b.zoneWords(z)) + 2})
+			p.graph.Zones = append(p.graph.Zones, layout.Zone{ID: string(z), Title: min(scene.Width(b.zoneWords(z))+2, titleRoom)})
 		}
 	}
 	for i := range b.sheet.Parts {

@@ -1,6 +1,7 @@
 package diagram_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -54,4 +55,17 @@ func TestAPlaceThatOthersClashWithIsKept(t *testing.T) {
 	b1 := d.Pages[0].Boxes[0]
 	require.Equal(t, "b1", b1.ID)
 	require.Equal(t, scene.Point{X: 10, Y: 10}, scene.Point{X: b1.Rect.X, Y: b1.Rect.Y})
+}
+
+// TestALongZoneNameIsCut: a name widens neither its zone nor the page without end.
+func TestALongZoneNameIsCut(t *testing.T) {
+	j := placed()
+	j.Zones = []model.Zone{{ID: "tray", Name: strings.Repeat("x", 4000)}}
+	for i := range j.Sheets[0].Parts {
+		j.Sheets[0].Parts[i].Zone = "tray"
+	}
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 60})
+	require.NoError(t, err)
+	require.Len(t, d.Pages[0].ZoneTitles(), 1)
+	require.LessOrEqual(t, d.Pages[0].W, 60)
 }
