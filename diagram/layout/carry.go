@@ -3,115 +3,99 @@ package layout
 import (
 	"slices"
 
-	"example.com/lugbook/diagram/layout/geom"
 	"example.com/lugbook/diagram/layout/place"
 )
 
-// carry finds what of a previous drawing still fits the graph: a box of the same id keeps its place if its zone still
-// holds it and its ports still fit on it; a new port takes a free cell on a side it may sit on. All else is nil.
-// Post: no box in kept moved.
-func carry(g *Graph, x *index, previous *Drawing) (*Drawing, []*place.Kept) {
-	d := emptyDrawing(g)
-	zones := map[string]Rect{}
-	for _, z := range previous.Zones {
-		zones[z.ID] = z.Rect
-	}
-	for i := range d.Zones {
-		d.Zones[i].Rect = zones[d.Zones[i].ID]
-	}
+// extension is a drawing that is being carried over to a changed graph.
+type extension struct {
+	g *Graph
+	x *index
+	o Options
+	// d holds what was kept so far; a box that is not kept lies nowhere.
+	d *Drawing
+	// spots are the spots of the ports of each kept box; nil for a box that has to be placed.
+	spots [][]place.Spot
+	// sizes are what the kept boxes have to grow to.
+	sizes []Point
+}
+
+// carry takes over what a previous drawing says about the boxes of the graph. A box stays where it was if its zone
+// still is around it, and no other; a pinned one goes to its pin. Post: no kept box has changed its size.
+func carry(g *Graph, x *index, o Options) *extension {
+	e := &extension{g: g, x: x, o: o, d: emptyDrawing(g),
+		spots: make([][]place.Spot, len(g.Boxes)), sizes: make([]Point, len(g.Boxes))}
+	e.carryFrames()
 	boxes := map[string]*BoxAt{}
-	for i := range previous.Boxes {
-		boxes[previous.Boxes[i].ID] = &previous.Boxes[i]
+	for i := range o.Previous.Boxes {
+		boxes[o.Previous.Boxes[i].ID] = &o.Previous.Boxes[i]
 	}
-	kept := make([]*place.Kept, len(g.Boxes))
 	for i := range g.Boxes {
 		old := boxes[g.Boxes[i].ID]
-		if old == nil {
+		if old == nil || g.Boxes[i].Pin == nil && !e.inPlace(i, old.Rect) {
 			continue
 		}
-		zone := zones[g.Boxes[i].Zone]
-		if g.Boxes[i].Zone != "" && zone.Union(old.Rect) != zone {
-			continue
-		}
-		kept[i] = keep(&g.Boxes[i], old)
-		if kept[i] == nil {
-			continue
-		}
-		d.Boxes[i].Rect = old.Rect
-		for k, spot := range kept[i].Spots {
-			d.Boxes[i].Ports[k].At, d.Boxes[i].Ports[k].Side = spot.On(old.Rect), spot.Side
+		e.spots[i], e.sizes[i] = e.seat(i, old, boxes)
+		e.d.Boxes[i].Rect = old.Rect
+		if pin := g.Boxes[i].Pin; pin != nil {
+			e.d.Boxes[i].Rect.X, e.d.Boxes[i].Rect.Y = pin.X, pin.Y
 		}
 	}
 	paths := map[string][]Point{}
-	for _, w := range previous.Wires {
+	for _, w := range o.Previous.Wires {
 		paths[w.ID] = w.Path
 	}
-	for i := range d.Wires {
-		d.Wires[i].Path = slices.Clone(paths[d.Wires[i].ID])
+	for i := range e.d.Wires {
+		e.d.Wires[i].Path = slices.Clone(paths[e.d.Wires[i].ID])
 	}
-	return d, kept
+	for i := range g.Boxes {
+		e.setPorts(i)
+	}
+	return e
 }
 
-// keep finds the spots of a box's ports on its old rectangle; nil when one does not fit.
-func keep(b *Box, old *BoxAt) *place.Kept {
-	if b.W > old.Rect.W || b.H > old.Rect.H || b.Pin != nil && (b.Pin.X != old.Rect.X || b.Pin.Y != old.Rect.Y) {
-		return nil
+// carryFrames takes over the frames of the zones that still hold boxes.
+func (e *extension) carryFrames() {
+	used := map[string]bool{}
+	for i := range e.g.Boxes {
+		used[e.g.Boxes[i].Zone] = true
 	}
-	spots := map[string]place.Spot{}
-	for _, p := range old.Ports {
-		spots[p.ID] = spotOf(old.Rect, p)
+	frames := map[string]Rect{}
+	for _, z := range e.o.Previous.Zones {
+		frames[z.ID] = z.Rect
 	}
-	out := &place.Kept{Rect: old.Rect, Spots: make([]place.Spot, len(b.Ports))}
-	var taken []place.Spot
-	var fresh []int
-	for i, p := range b.Ports {
-		spot, known := spots[p.ID]
-		fits := known && p.Sides.Has(spot.Side) && (p.Offset < 0 || p.Offset == spot.Offset)
-		switch {
-		case fits:
-			out.Spots[i] = spot
-			taken = append(taken, spot)
-		case p.Offset >= 0:
-			return nil
-		default:
-			fresh = append(fresh, i)
+	for i := range e.d.Zones {
+		if z := &e.d.Zones[i]; used[z.ID] {
+			z.Rect = frames[z.ID]
 		}
 	}
-	for _, i := range fresh {
-		spot, ok := freeSpot(b, old.Rect, b.Ports[i], taken)
-		if !ok {
-			return nil
-		}
-		out.Spots[i] = spot
-		taken = append(taken, spot)
-	}
-	return out
 }
 
-func spotOf(r Rect, p PortAt) place.Spot {
-	if p.Side.Horizontal() {
-		return place.Spot{Side: p.Side, Offset: p.At.Y - r.Y}
+// inPlace tells whether box i may stay on r: within the frame of its zone and clear of all others.
+func (e *extension) inPlace(i int, r Rect) bool {
+	for _, z := range e.d.Zones {
+		switch own := z.ID == e.g.Boxes[i].Zone; {
+		case own && z.Rect.Union(r) != z.Rect:
+			return false
+		case !own && z.Rect.W > 0 && z.Rect.Overlaps(r):
+			return false
+		}
 	}
-	return place.Spot{Side: p.Side, Offset: p.At.X - r.X}
+	return true
 }
 
-// freeSpot finds the first offset on an allowed side, two cells from every port there. Ports of a group are not split
-// up: a port that belongs to one finds no spot.
-func freeSpot(b *Box, r Rect, p Port, taken []place.Spot) (place.Spot, bool) {
-	if p.Group != "" {
-		return place.Spot{}, false
+// kept tells whether box i has its place from before.
+func (e *extension) kept(i int) bool { return e.spots[i] != nil }
+
+// drop gives up the place of box i: it is placed anew.
+func (e *extension) drop(i int) {
+	e.spots[i] = nil
+	e.d.Boxes[i].Rect = Rect{}
+}
+
+// setPorts puts the ports of a kept box onto its border.
+func (e *extension) setPorts(i int) {
+	b := &e.d.Boxes[i]
+	for k, spot := range e.spots[i] {
+		b.Ports[k].At, b.Ports[k].Side = spot.On(b.Rect), spot.Side
 	}
-	for _, side := range [4]Side{East, West, South, North} {
-		length, first, apart := r.W, 2, 4
-		if side.Horizontal() {
-			length, first, apart = r.H, max(b.Head, 1), 2
-		}
-		for at := first; p.Sides.Has(side) && at < length; at++ {
-			near := func(s place.Spot) bool { return s.Side == side && geom.Abs(s.Offset-at) < apart }
-			if !slices.ContainsFunc(taken, near) {
-				return place.Spot{Side: side, Offset: at}, true
-			}
-		}
-	}
-	return place.Spot{}, false
 }

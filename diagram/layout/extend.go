@@ -99,24 +99,37 @@ func (d *Drawing) clone() Drawing {
 	return out
 }
 
-// extend carries the previous drawing over to the graph and places what is new. Rows are inserted below a zone that
-// has no room for a new box.
+// extend carries the previous drawing over to the graph and places what is new. Where there is no room, rows and
+// columns are opened. It fails when pinned boxes or the page forbid that.
 func extend(g *Graph, x *index, o Options) (Drawing, error) {
-	d, kept := carry(g, x, o.Previous)
+	e := carry(g, x, o)
+	e.growAll()
+	e.yield()
 	for range len(g.Boxes) + 1 {
-		q, err := place.Extend(placeProblem(g, x, o, trackSteps(g)[0]), kept, d.zoneRects())
+		p := placeProblem(g, x, o, trackSteps(g)[0])
+		q, err := place.Extend(p, e.keptBoxes(), e.d.zoneRects())
 		var none *place.NoRoomError
-		if errors.As(err, &none) && none.Missing == 0 && d.openBelow(g, x, o, kept, none.Box) {
+		if errors.As(err, &none) && none.Missing == 0 && e.makeRoom(none.Box, place.Alone(p, none.Box)) {
 			continue
 		}
 		if err != nil {
 			return Drawing{}, placeError(g, err)
 		}
 		next := placed(g, q)
-		next.Wires = d.Wires
+		next.Wires = e.d.Wires
 		return routeKept(g, x, next, o)
 	}
 	return Drawing{}, &PinError{g.Boxes[0].ID}
+}
+
+func (e *extension) keptBoxes() []*place.Kept {
+	out := make([]*place.Kept, len(e.spots))
+	for i, spots := range e.spots {
+		if spots != nil {
+			out[i] = &place.Kept{Rect: e.d.Boxes[i].Rect, Spots: spots}
+		}
+	}
+	return out
 }
 
 func (d *Drawing) zoneRects() []geom.Rect {
@@ -125,24 +138,4 @@ func (d *Drawing) zoneRects() []geom.Rect {
 		out[i] = z.Rect
 	}
 	return out
-}
-
-// openBelow makes room for a box at the bottom of its zone. It reports false when a pinned box is in the way.
-func (d *Drawing) openBelow(g *Graph, x *index, o Options, kept []*place.Kept, box int) bool {
-	zone, zoned := x.zone[g.Boxes[box].Zone]
-	if !zoned || d.Zones[zone].Rect.W == 0 {
-		return false
-	}
-	rows := g.Boxes[box].H + 2*o.Pitch*(len(g.Boxes[box].Ports)+2)
-	p := routeProblem(g, x, d, o)
-	if !p.OpenRows(d.Zones[zone].Rect.Bottom(), rows) {
-		return false
-	}
-	d.takeRoutes(p, make([]Label, len(d.Wires)))
-	for i, k := range kept {
-		if k != nil {
-			k.Rect = d.Boxes[i].Rect
-		}
-	}
-	return true
 }

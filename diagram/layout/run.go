@@ -9,8 +9,9 @@ import (
 	"example.com/lugbook/diagram/layout/route"
 )
 
-// Layout places and routes a graph. With Options.Previous only what is new is placed. The drawing is legal when the
-// error is nil or an UnroutedError; a WidthError says by how much the page is too narrow.
+// Layout places and routes a graph. With Options.Previous only what is new is placed, and the rest moves aside no more
+// than it has to; only if pinned boxes or the page leave no room for that is all placed anew. The drawing is legal
+// when the error is nil or an UnroutedError; a WidthError says by how much the page is too narrow.
 func Layout(g Graph, o Options) (Drawing, error) {
 	x, err := newIndex(&g)
 	if err != nil {
@@ -18,32 +19,39 @@ func Layout(g Graph, o Options) (Drawing, error) {
 	}
 	o = o.filled(labelled(&g))
 	if o.Previous != nil {
-		return extend(&g, x, o)
+		if d, err := extend(&g, x, o); err == nil {
+			return d, nil
+		}
 	}
+	return layout(&g, x, o)
+}
+
+// layout places and routes a graph from nothing.
+func layout(g *Graph, x *index, o Options) (Drawing, error) {
 	var best *routed
-	for _, tracks := range trackSteps(&g) {
-		drafts, err := o.place(&g, x, tracks)
+	for _, tracks := range trackSteps(g) {
+		drafts, err := o.place(g, x, tracks)
 		if err != nil && best == nil {
 			return Drawing{}, err
 		}
 		if err != nil {
 			break
 		}
-		next := routeBest(&g, x, drafts, o)
+		next := routeBest(g, x, drafts, o)
 		if best == nil || next.worse() < best.worse() {
 			best = &next
 		}
-		if best.worse() == 0 || pinned(&g) {
+		if best.worse() == 0 || pinned(g) {
 			break
 		}
 	}
 	switch {
 	case len(best.left) == 0:
 		return *best.drawing, nil
-	case pinned(&g) || o.MaxWidth == 0:
-		return *best.drawing, unrouted(&g, best.left)
+	case pinned(g) || o.MaxWidth == 0:
+		return *best.drawing, unrouted(g, best.left)
 	}
-	return *best.drawing, tooNarrow(&g, x, best.drawing, o)
+	return *best.drawing, tooNarrow(g, x, best.drawing, o)
 }
 
 // Place places the boxes of a graph and leaves the wires without paths.

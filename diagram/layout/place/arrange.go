@@ -60,7 +60,7 @@ func arrange(b Box, slots []slot, lead [4]int, r Rules, spots []Spot) (w, h int)
 		if s.side.Horizontal() {
 			pitch = r.Pitch
 		}
-		first := freeFrom(next[s.side], len(s.ports), pitch, taken[s.side])
+		first := FreeFrom(next[s.side], len(s.ports), pitch, taken[s.side])
 		for k, port := range s.ports {
 			at := k
 			if s.reversed {
@@ -99,8 +99,8 @@ func shiftLead(slots []slot, lead [4]int, taken [4][]int, last [4]int, w, h int,
 	}
 }
 
-// freeFrom finds the first offset from start on at which n ports at the pitch keep the pitch to all fixed ones.
-func freeFrom(start, n, pitch int, taken []int) int {
+// FreeFrom finds the first offset from start on at which n ports at the pitch keep the pitch to all fixed ones.
+func FreeFrom(start, n, pitch int, taken []int) int {
 	for again := true; again; {
 		again = false
 		for _, t := range taken {

@@ -118,8 +118,15 @@ const spots = 1500
 
 // settle puts a box on its cheapest free spot, in a zone that has no row above the given one.
 func (s *state) settle(i, below int) bool {
+	if s.floor != nil {
+		return s.beside(i)
+	}
+	return s.settleIn(i, s.searchArea(i, below))
+}
+
+// settleIn puts a box with its top-left corner on the cheapest free spot of an area.
+func (s *state) settleIn(i int, area geom.Rect) bool {
 	b := &s.bodies[i]
-	area := s.searchArea(i, below)
 	zone := s.p.Boxes[i].Zone
 	var oldZone geom.Rect
 	if zone >= 0 {

@@ -133,6 +133,16 @@ func (r *router) freeBefore(t int) int {
 	return 8
 }
 
-// OpenRows inserts n rows before a row, as routing does where wires lack room: boxes that begin there or below move
-// down, zones that lie across grow. It reports false, and changes nothing, when a pinned box would move.
-func (p *Problem) OpenRows(before, n int) bool { return p.insert(level, before, n) }
+// Axis says whether rows or columns are meant.
+type Axis int
+
+// The two kinds of lines.
+const (
+	Rows    Axis = level
+	Columns Axis = upright
+)
+
+// Open inserts n rows or columns before a line, as routing does where wires lack room: boxes that begin there or
+// beyond move, zones that lie across grow. It reports false, and changes nothing, when a pinned box would move or the
+// page is too narrow.
+func (p *Problem) Open(axis Axis, before, n int) bool { return p.insert(int(axis), before, n) }
