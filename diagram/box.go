@@ -107,8 +107,14 @@ func (x *box) size() (w, h, head int) {
 
 func (x *box) head() string { return string(x.part.ID) + strings.Join(x.marks(), "") }
 
-// title is what the part is, in words.
-func (x *box) title() string {
+// mostTitle is how much of a name stands in a box; nobody reads an essay in a drawing.
+const mostTitle = 80
+
+// title is what stands in the box: what the part is, in words.
+func (x *box) title() string { return scene.Shorten(x.name(), mostTitle) }
+
+// name is what the part is, in words.
+func (x *box) name() string {
 	switch {
 	case x.part.Name != "":
 		return x.part.Name

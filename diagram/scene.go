@@ -96,7 +96,7 @@ func sceneBox(x *box, at layout.BoxAt) scene.Box {
 
 // longTitle is the part with its own figures, for a reader who asks.
 func (x *box) longTitle() string {
-	words := []string{string(x.part.ID) + ": " + x.title()}
+	words := []string{string(x.part.ID) + ": " + x.name()}
 	if x.def != nil && x.part.Name != "" {
 		words = append(words, x.def.Title)
 	}

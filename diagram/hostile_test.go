@@ -69,3 +69,13 @@ func TestALongZoneNameIsCut(t *testing.T) {
 	require.Len(t, d.Pages[0].ZoneTitles(), 1)
 	require.LessOrEqual(t, d.Pages[0].W, 60)
 }
+
+// TestALongPartNameIsCut: a name of a page's length makes no box of that height.
+func TestALongPartNameIsCut(t *testing.T) {
+	j := placed()
+	j.Sheets[0].Parts[0].Name = strings.Repeat("x", 4000)
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 60})
+	require.NoError(t, err)
+	require.Less(t, d.Pages[0].H, 40)
+	require.Contains(t, d.Pages[0].Boxes[0].Title, j.Sheets[0].Parts[0].Name, "whole where it takes no room")
+}
