@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/diagram/scene"
@@ -25,7 +26,7 @@ type Drawing struct {
 }
 
 type pageLayout struct {
-	zones   string // which zones the page holds
+	zones   []model.ZoneID // which zones the page holds
 	drawing layout.Drawing
 }
 
@@ -68,20 +69,31 @@ func (b *builder) draw(zones [][]model.ZoneID) (*Drawing, error) {
 	d := &Drawing{}
 	for i := range pages {
 		d.Pages = append(d.Pages, b.scene(&pages[i], pages))
-		d.layouts = append(d.layouts, pageLayout{pages[i].name(), pages[i].drawing})
+		d.layouts = append(d.layouts, pageLayout{pages[i].zones, pages[i].drawing})
 	}
 	return d, nil
 }
 
-// previous is the earlier layout of a page that held the same zones; nil if there is none.
-func (o Options) previous(zones string) *layout.Drawing {
+// previous is the earlier layout of a page that held the same zones, else of the one that
+// held most of them: a zone may be new or gone. It is nil if none held any.
+func (o Options) previous(zones []model.ZoneID) *layout.Drawing {
 	if o.Previous == nil {
 		return nil
 	}
+	var best *layout.Drawing
+	most, others := 0, 0
 	for i := range o.Previous.layouts {
-		if o.Previous.layouts[i].zones == zones {
-			return &o.Previous.layouts[i].drawing
+		earlier := &o.Previous.layouts[i]
+		shared := 0
+		for _, z := range zones {
+			if slices.Contains(earlier.zones, z) {
+				shared++
+			}
+		}
+		rest := len(earlier.zones) - shared
+		if shared > most || shared > 0 && shared == most && rest < others {
+			best, most, others = &earlier.drawing, shared, rest
 		}
 	}
-	return nil
+	return best
 }

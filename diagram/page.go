@@ -3,7 +3,6 @@ package diagram
 import (
 	"errors"
 	"slices"
-	"strings"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/model"
@@ -25,14 +24,6 @@ type page struct {
 	flags      []flag
 	graph      layout.Graph
 	drawing    layout.Drawing
-}
-
-func (p *page) name() string {
-	var names []string
-	for _, z := range p.zones {
-		names = append(names, string(z))
-	}
-	return strings.Join(names, " ")
 }
 
 func (p *page) holds(zone model.ZoneID) bool { return slices.Contains(p.zones, zone) }
@@ -76,7 +67,7 @@ func (b *builder) home(w *model.Wire) model.ZoneID {
 func (b *builder) page(zones []model.ZoneID) (page, error) {
 	p := page{zones: zones}
 	b.fill(&p)
-	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.name())}
+	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.zones)}
 	if b.options.Quick {
 		o.Effort = layout.Draft
 	}

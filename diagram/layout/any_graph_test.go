@@ -59,21 +59,51 @@ func TestAnyGraphIsDrawnOrRefused(t *testing.T) {
 		if errors.As(err, &refused) || errors.As(err, &narrow) || errors.As(err, &pinned) {
 			return
 		}
-		m, measured := Measure(g, d)
-		require.NoError(t, measured)
-		left := 0
-		var unrouted *UnroutedError
-		if errors.As(err, &unrouted) {
-			left = len(unrouted.IDs)
-		} else {
-			require.NoError(t, err)
+		requireDrawnOrUnrouted(t, g, d, err)
+	})
+}
+
+// requireDrawnOrUnrouted allows no fault but wires that the error names, and no pinned box off its pin.
+func requireDrawnOrUnrouted(t *rapid.T, g Graph, d Drawing, err error) {
+	m, measured := Measure(g, d)
+	require.NoError(t, measured)
+	left := 0
+	var unrouted *UnroutedError
+	if errors.As(err, &unrouted) {
+		left = len(unrouted.IDs)
+	} else {
+		require.NoError(t, err)
+	}
+	require.Equal(t, left, m.Unrouted)
+	require.Equal(t, left, m.Faults(), "faults: %+v", m)
+	for i, b := range g.Boxes {
+		if b.Pin != nil {
+			require.Equal(t, *b.Pin, Point{X: d.Boxes[i].Rect.X, Y: d.Boxes[i].Rect.Y})
 		}
-		require.Equal(t, left, m.Unrouted)
-		require.Equal(t, left, m.Faults(), "faults: %+v", m)
-		for i, b := range g.Boxes {
-			if b.Pin != nil {
-				require.Equal(t, *b.Pin, Point{X: d.Boxes[i].Rect.X, Y: d.Boxes[i].Rect.Y})
-			}
+	}
+}
+
+// TestAnyGraphFollowsAnyOther draws a graph on the places of another of about the same ids.
+func TestAnyGraphFollowsAnyOther(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		before, g := drawAnyGraph(t), drawAnyGraph(t)
+		o := Options{MaxWidth: rapid.SampledFrom([]int{0, 40, 118}).Draw(t, "width"), Moves: 300}
+		d, err := Layout(before, o)
+		var refused *GraphError
+		var narrow *WidthError
+		var clash *PinError
+		if errors.As(err, &refused) || errors.As(err, &narrow) || errors.As(err, &clash) {
+			return
+		}
+		o.Previous = &d
+		d, err = Layout(g, o)
+		if errors.As(err, &refused) || errors.As(err, &narrow) || pinned(&g) && errors.As(err, &clash) {
+			return
+		}
+		requireDrawnOrUnrouted(t, g, d, err)
+		if x, err := newIndex(&g); err == nil && !pinned(&g) && o.MaxWidth == 0 {
+			_, err := extend(&g, x, o.filled(labelled(&g)))
+			require.NoError(t, err, "room can be made")
 		}
 	})
 }

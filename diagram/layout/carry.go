@@ -2,6 +2,7 @@ package layout
 
 import (
 	"slices"
+	"strconv"
 
 	"example.com/lugbook/diagram/layout/place"
 )
@@ -25,10 +26,7 @@ func carry(g *Graph, x *index, o Options) *extension {
 	e := &extension{g: g, x: x, o: o, d: emptyDrawing(g),
 		spots: make([][]place.Spot, len(g.Boxes)), sizes: make([]Point, len(g.Boxes))}
 	e.carryFrames()
-	boxes := map[string]*BoxAt{}
-	for i := range o.Previous.Boxes {
-		boxes[o.Previous.Boxes[i].ID] = &o.Previous.Boxes[i]
-	}
+	boxes := earlier(g, o.Previous)
 	for i := range g.Boxes {
 		old := boxes[g.Boxes[i].ID]
 		if old == nil || g.Boxes[i].Pin == nil && !e.inPlace(i, old.Rect) {
@@ -51,6 +49,45 @@ func carry(g *Graph, x *index, o Options) *extension {
 		e.setPorts(i)
 	}
 	return e
+}
+
+// earlier finds the boxes of the graph in a previous drawing, by id. A box whose id is new is one that is gone if both
+// have the same ports and no other box does.
+func earlier(g *Graph, previous *Drawing) map[string]*BoxAt {
+	out := map[string]*BoxAt{}
+	for i := range previous.Boxes {
+		out[previous.Boxes[i].ID] = &previous.Boxes[i]
+	}
+	fresh, gone := map[string][]string{}, map[string][]*BoxAt{}
+	stays := map[string]bool{}
+	for _, b := range g.Boxes {
+		stays[b.ID] = true
+		if key := portKey(b.Ports, func(p Port) string { return p.ID }); key != "" && out[b.ID] == nil {
+			fresh[key] = append(fresh[key], b.ID)
+		}
+	}
+	for i := range previous.Boxes {
+		if b := &previous.Boxes[i]; !stays[b.ID] {
+			key := portKey(b.Ports, func(p PortAt) string { return p.ID })
+			gone[key] = append(gone[key], b)
+		}
+	}
+	for _, b := range g.Boxes {
+		key := portKey(b.Ports, func(p Port) string { return p.ID })
+		if ids, old := fresh[key], gone[key]; len(ids) == 1 && len(old) == 1 && ids[0] == b.ID {
+			out[b.ID] = old[0]
+		}
+	}
+	return out
+}
+
+// portKey is the same for the same list of ports; empty for none.
+func portKey[P any](ports []P, id func(P) string) string {
+	key := ""
+	for _, p := range ports {
+		key += strconv.Quote(id(p))
+	}
+	return key
 }
 
 // carryFrames takes over the frames of the zones that still hold boxes.

@@ -92,3 +92,29 @@ func TestAnyEditLeavesTheRestInItsPlace(t *testing.T) {
 	t.Logf("%+v", all)
 	require.LessOrEqual(t, 20*all.turned, all.seen, "one box in twenty may change its order with another")
 }
+
+func TestPinningABoxMovesOnlyWhatIsInItsWay(t *testing.T) {
+	var all tally
+	for seed := range uint64(12) {
+		s := newSheet(seed+70, int(seed%3), 8+int(seed), 12+int(seed))
+		g := s.graph()
+		d, err := Layout(g, Options{RowCost: 2, Moves: 2000})
+		require.NoError(t, err)
+		k := int(seed) % len(s.parts)
+		at := d.Boxes[k].Rect
+		for _, by := range []Point{{}, {X: 1, Y: 1}, {X: 3, Y: -1}} {
+			pin := Point{X: max(0, at.X+by.X), Y: max(0, at.Y+by.Y)}
+			g.Boxes[k].Pin = &pin
+			next, err := Layout(g, Options{RowCost: 2, Previous: &d})
+			require.NoError(t, err)
+			requireLegal(t, g, next, 0)
+			require.Equal(t, pin, Point{X: next.Boxes[k].Rect.X, Y: next.Boxes[k].Rect.Y})
+			was := all
+			all.compare(&d, &next, []string{g.Boxes[k].ID})
+			if by == (Point{}) {
+				require.Equal(t, was.moved, all.moved, "a box pinned where it is moves nothing")
+			}
+		}
+	}
+	require.LessOrEqual(t, 20*all.moved, all.seen, "%+v", all)
+}
