@@ -53,7 +53,7 @@ func (r Reading) emptyStud() (edit.Edit, error) {
 	for _, id := range Expected(sheet, r.At) {
 		edits = append(edits, r.notHere(sheet.Wire(id)))
 	}
-	return r.step("nothing on "+Name(r.At), append(edits, r.onStud(r.Condition, r.Note)...)), nil
+	return edit.Group{Title: "nothing on " + Name(r.At), Edits: append(edits, r.onStud(r.Condition, r.Note)...)}, nil
 }
 
 // confirmed records what was seen of an expected wire.
@@ -69,7 +69,7 @@ func (r Reading) confirmed(w *model.Wire) edit.Edit {
 		edits = append(edits, edit.Restack{Sheet: r.here.Sheet.Name, At: r.At, Order: order})
 	}
 	edits = append(edits, r.fillIn(w, onWire)...)
-	return r.step(title, append(edits, r.onStud(joint, "")...))
+	return edit.Group{Title: title, Edits: append(edits, r.onStud(joint, "")...)}
 }
 
 // notHere leaves the end that was believed here out of sight.

@@ -71,6 +71,17 @@ func TestSeenTakesASeat(t *testing.T) {
 	}
 }
 
+// The list of steps says what was seen, and not how it is recorded.
+func TestAVerdictNamesItsStep(t *testing.T) {
+	w := newWalk(t)
+	w.enter("b1.-", "k6 b2+")
+	w.enter("b2.+", "+")
+	w.enter("b2.-", "k6 b3+")
+	w.enter("b3.+", "-")
+	w.enter("b3.-", "%")
+	require.Equal(t, []string{"add w1, b1.- to b2.+", "w1 seen at b2+", "add w2, b2.- to b3.+", "w2 is not at b3+", "nothing on b3-"}, w.history.Steps())
+}
+
 func TestSeenAddsWhatWasNotRecorded(t *testing.T) {
 	w := newWalk(t)
 	w.enter("b1.-", "k b2+ ;bent")

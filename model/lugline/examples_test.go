@@ -65,6 +65,7 @@ func TestRulesOfAmbiguity(t *testing.T) {
 		{"k6 f1 b2+", "black, 6 AWG, b1- to b2+, sound"},
 		{"k4 6 r", "red, 6 AWG, from b1- and not followed, sound"},
 		{"k6 zork", "black, 6 AWG, from b1- and not followed, sound, needs a look: zork"},
+		{"k6 A1", "black, 6 AWG, b1- to motor.a1, sound"}, // a terminal alone, if no part's name begins so
 		{"k6 b1-", "black, 6 AWG, from b1- and not followed, sound, needs a look: b1-"},
 		{"k6 b7+", "black, 6 AWG, from b1- and not followed, sound, needs a look: b7+"},
 		{"k6 %", "black, 6 AWG, from b1- and not followed, sound, needs a look: %"},

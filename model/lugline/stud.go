@@ -142,6 +142,21 @@ func resolve(list []stud, token string, whole bool) []model.TerminalRef {
 	if i := slices.IndexFunc(found, func(at model.TerminalRef) bool { return at.String() == token }); i >= 0 {
 		return found[i : i+1]
 	}
+	if len(found) == 0 && !whole {
+		return called(list, token)
+	}
+	return found
+}
+
+// called finds the studs whose terminal alone a token names in full: people say KSI, and not
+// which box has it.
+func called(list []stud, token string) []model.TerminalRef {
+	var found []model.TerminalRef
+	for _, s := range list {
+		if len(token) > 1 && strings.EqualFold(s.at.Name, token) {
+			found = append(found, s.at)
+		}
+	}
 	return found
 }
 
