@@ -134,10 +134,10 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 		d.warn(clean.Line(m.err.Error()))
 	case m.picture == nil:
 	case m.stamp == now:
-		first := d.work.last == nil
+		first, opened := d.work.last == nil, d.work.picture == nil
 		d.hold(m.picture)
 		d.work.picture, d.work.pictureOf, d.work.last = m.picture, now, m.picture.drawing
-		d.arrive()
+		d.arrive(opened)
 		if first && now.revision == 0 && len(d.sheet().Parts) <= carefulParts {
 			return tea.Batch(d.redraw(), d.refresh())
 		}

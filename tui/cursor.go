@@ -36,11 +36,12 @@ func (d *desk) goTo(t thing) {
 	d.follow()
 }
 
-// arrive keeps the cursor where it was on a new drawing.
-func (d *desk) arrive() {
+// arrive keeps the cursor where it was on a new drawing; on the first one of a sheet it
+// starts with the first thing.
+func (d *desk) arrive(first bool) {
 	lug := d.lug
-	if d.cursor.kind == noThing {
-		if p := d.work.picture; len(p.order) > 0 {
+	if p := d.work.picture; d.cursor.kind == noThing {
+		if first && len(p.order) > 0 {
 			d.goTo(p.objects[p.order[0]].thing)
 		}
 		return
@@ -49,8 +50,13 @@ func (d *desk) arrive() {
 	d.lug = lug
 }
 
-// move follows an arrow among things like the one that the cursor is on.
+// move follows an arrow among things like the one that the cursor is on; from nowhere it
+// goes to the part in the middle.
 func (d *desk) move(dir nav.Dir) {
+	if d.cursor.kind == noThing && d.work.picture != nil {
+		d.nearest(partThing, image.Rectangle{Min: d.view, Max: d.view.Add(d.plan.Canvas.Size())})
+		return
+	}
 	d.moveAmong(d.cursor.kind, dir)
 }
 
@@ -126,6 +132,7 @@ func (d *desk) outside() {
 		case d.cursor.kind == looseThing:
 			d.goTo(ofWire(w.ID))
 		}
+		d.lug = w.ID
 	}
 }
 
@@ -238,22 +245,24 @@ func (d *desk) look(dx, dy int) {
 	d.view.Y = bound(d.view.Y+dy*max(1, pane.Y/2), p.grid.H, pane.Y)
 	shown := image.Rectangle{Min: d.view, Max: d.view.Add(pane)}
 	if at, drawn := p.place(d.cursor); drawn && !at.Overlaps(shown) {
-		d.nearest(shown)
+		d.nearest(d.cursor.kind, shown)
 	}
 }
 
-// nearest puts the cursor on the thing nearest to the middle of what is shown.
-func (d *desk) nearest(shown image.Rectangle) {
+// nearest puts the cursor on the thing of a kind that is nearest to the middle of what is
+// shown, of those that are in view if any is.
+func (d *desk) nearest(k kind, shown image.Rectangle) {
 	p, middle := d.work.picture, shown.Min.Add(shown.Size().Div(2))
-	best, far := -1, 0
-	for _, i := range p.levels[d.cursor.kind].members {
+	best, far, inView := -1, 0, false
+	for _, i := range p.levels[k].members {
 		r := p.objects[i].rect
 		off := r.Min.Add(r.Size().Div(2)).Sub(middle)
-		if distance := off.X*off.X + 4*off.Y*off.Y; r.Overlaps(shown) && (best < 0 || distance < far) {
-			best, far = i, distance
+		distance, seen := off.X*off.X+4*off.Y*off.Y, r.Overlaps(shown)
+		if best < 0 || seen && !inView || seen == inView && distance < far {
+			best, far, inView = i, distance, seen
 		}
 	}
-	if best >= 0 {
+	if best >= 0 && (inView || d.cursor.kind == noThing) {
 		d.goTo(p.objects[best].thing)
 	}
 }

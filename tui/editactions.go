@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -24,7 +25,7 @@ func editActions() []Action {
 		{ID: "unpin", Title: "Let the part's box go where the program puts it", Keys: []string{"M"}, In: drawing, When: pinned, Run: unpin},
 		{ID: "delete", Title: "Delete what is selected; wires of a part stay, cut", Keys: []string{"d"}, In: drawing, When: onSomething, Run: remove},
 		{ID: "delete-with-wires", Title: "Delete the part and all wires on it", Keys: []string{"D"}, In: drawing, When: onPart, Run: removeWithWires},
-		{ID: "undo", Title: "Undo the last step", Keys: []string{"u"}, Hint: "undo", In: everywhere, When: undoable, Run: undo},
+		{ID: "undo", Title: "Undo the last step", Keys: []string{"u", "ctrl+z"}, Hint: "undo", In: everywhere, When: undoable, Run: undo},
 		{ID: "redo", Title: "Redo what was undone", Keys: []string{"U", "ctrl+r"}, In: everywhere, When: redoable, Run: redo},
 		{ID: "history", Title: "List all steps; choosing one goes back to it", Keys: []string{"h"}, In: everywhere, When: undoable, Run: steps},
 	}
@@ -112,12 +113,28 @@ func removeWithWires(d *desk) tea.Cmd {
 
 // removed makes an edit that takes the selected thing away, and goes to what was beside it.
 func (d *desk) removed(e edit.Edit, beside thing) {
-	p, was := d.work.picture, d.cursor
+	p, was, alike := d.work.picture, d.cursor, d.alike(d.cursor)
 	d.try(e)
 	if beside.kind == noThing && d.cursor.kind == noThing && p != nil {
-		beside = p.neighbour(was, func(t thing) bool { return t.on(d.sheet(), d.cat()) })
+		beside = p.neighbour(was, alike)
 	}
 	d.goTo(beside)
+}
+
+// alike are the things that the cursor may go to when a thing was deleted: other ends or
+// wires, and of parts those of its own kind. So a key that is held too long does not go on
+// with parts of another kind.
+func (d *desk) alike(of thing) func(thing) bool {
+	kindOf := ""
+	if p := d.sheet().Part(of.at.Part); of.kind == partThing && p != nil {
+		kindOf = p.Kind
+	}
+	return func(t thing) bool {
+		if !t.on(d.sheet(), d.cat()) {
+			return false
+		}
+		return t.kind != partThing || d.sheet().Part(t.at.Part).Kind == kindOf
+	}
 }
 
 // neighbour is the thing nearest in reading order, of those that are still there.
@@ -153,21 +170,47 @@ func redoable(d *desk) string {
 }
 
 func undo(d *desk) tea.Cmd {
+	was := d.job()
 	name, _ := d.history.Undo()
-	d.restored("undone: " + name + "; U does it again")
+	again := "U"
+	if d.here().types() {
+		again = ":redo"
+	}
+	d.restored(was, "undone: "+name+"; "+again+" does it again")
 	return nil
 }
 
 func redo(d *desk) tea.Cmd {
+	was := d.job()
 	name, _ := d.history.Redo()
-	d.restored("done again: " + name)
+	d.restored(was, "done again: "+name)
 	return nil
 }
 
-// restored shows a job that undo or redo brought back.
-func (d *desk) restored(text string) {
+// restored shows a job that undo or redo brought back, on a sheet that has changed.
+func (d *desk) restored(was *model.Job, text string) {
 	d.changed()
+	if name := elsewhere(was, d.job(), d.sheetName); name != "" {
+		d.show(name)
+	}
 	d.say(text)
+}
+
+// elsewhere is the last sheet on which two jobs differ, if they have the one that is shown
+// alike; empty if there is none.
+func elsewhere(was, is *model.Job, shown model.SheetName) model.SheetName {
+	var name model.SheetName
+	for i := range is.Sheets {
+		s := &is.Sheets[i]
+		if old := was.Sheet(s.Name); old != nil && reflect.DeepEqual(old, s) {
+			continue
+		}
+		if s.Name == shown {
+			return ""
+		}
+		name = s.Name
+	}
+	return name
 }
 
 // closeStale closes layers about things that are no longer as they were, with all
@@ -191,11 +234,12 @@ func steps(d *desk) tea.Cmd {
 			if i > 0 {
 				text = fmt.Sprintf("%d  %s", i, names[i-1])
 			}
-			list = append(list, choice{text: text, detail: fmt.Sprintf("Enter goes back to here: %d steps are undone, and U does them again", back), pick: func(d *desk) tea.Cmd {
+			list = append(list, choice{text: text, detail: fmt.Sprintf("Enter goes back to here: %s undone, U does again", counted(back, "step")), pick: func(d *desk) tea.Cmd {
+				was := d.job()
 				for range back {
 					d.history.Undo()
 				}
-				d.restored("back at: " + strings.TrimSpace(text))
+				d.restored(was, "back at: "+strings.TrimSpace(text))
 				return nil
 			}})
 		}

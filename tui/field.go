@@ -10,11 +10,12 @@ import (
 
 // fieldLayer is one value being typed. What was typed stays until it is right.
 type fieldLayer struct {
-	title string
-	about string // what belongs here, and an example
-	line  line.Line
-	words []string // that Tab puts in
-	done  func(*desk, string) (tea.Cmd, error)
+	title  string
+	about  string // what belongs here, and an example
+	line   line.Line
+	opened bool     // the line is as it was opened: letters replace it, all else edits it
+	words  []string // that Tab puts in
+	done   func(*desk, string) (tea.Cmd, error)
 
 	word int
 }
@@ -22,10 +23,23 @@ type fieldLayer struct {
 func (f *fieldLayer) place() place  { return inField }
 func (f *fieldLayer) typed() string { return f.line.Text() }
 
-func (f *fieldLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) { return nil, f.line.Key(key) }
+func (f *fieldLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) {
+	if f.opened && key.Type == tea.KeyRunes && !key.Alt {
+		f.line = line.Line{}
+	}
+	took := f.line.Key(key)
+	f.opened = f.opened && !took
+	return nil, took
+}
 
-func (f *fieldLayer) entry(*desk) (string, *line.Line, string) { return f.title + ":", &f.line, "" }
-func (f *fieldLayer) reading(*desk) string                     { return f.about }
+func (f *fieldLayer) entry(*desk) (lead string, l *line.Line, ghost string) {
+	if f.opened {
+		ghost = "   letters replace it, Backspace and arrows edit it"
+	}
+	return f.title + ":", &f.line, ghost
+}
+
+func (f *fieldLayer) reading(*desk) string { return f.about }
 
 // keep hands the text over. If it is not right the layer stays, with the reason shown.
 func (f *fieldLayer) keep(d *desk) tea.Cmd {
@@ -40,7 +54,7 @@ func (f *fieldLayer) keep(d *desk) tea.Cmd {
 
 // ask opens a field.
 func (d *desk) ask(title, about, was string, done func(*desk, string) (tea.Cmd, error)) *fieldLayer {
-	f := &fieldLayer{title: title, about: about, line: line.Of(was), done: done}
+	f := &fieldLayer{title: title, about: about, line: line.Of(was), opened: was != "", done: done}
 	d.push(f)
 	return f
 }
@@ -68,7 +82,7 @@ func fieldActions() []Action {
 			},
 			Run: func(d *desk) tea.Cmd {
 				f, _ := topOf[*fieldLayer](d)
-				f.line = line.Of(f.words[f.word%len(f.words)])
+				f.line, f.opened = line.Of(f.words[f.word%len(f.words)]), false
 				f.word++
 				return nil
 			}},

@@ -157,13 +157,21 @@ func findingCounts(findings []rule.Finding) string {
 			}
 		}
 		if n > 0 {
-			words = append(words, fmt.Sprintf("%d %s", n, s))
+			words = append(words, counted(n, string(s)))
 		}
 	}
 	if len(words) == 0 {
 		return "none"
 	}
 	return strings.Join(words, ", ")
+}
+
+// counted is a number of things, with the word for one of them.
+func counted(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return fmt.Sprintf("%d %s", n, word)
 }
 
 // worst is the finding to show in one line: the gravest about the selected thing, or of

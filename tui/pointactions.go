@@ -53,10 +53,13 @@ func pointActions() []Action {
 var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inCard, inStack, inFindings, inJump, inList, inField}
 
 func onSomething(d *desk) string {
-	if d.cursor.kind == noThing {
+	switch {
+	case d.cursor.kind != noThing:
+		return ""
+	case d.empty():
 		return "there is nothing to go to yet; a adds a part"
 	}
-	return ""
+	return "nothing is selected; an arrow or Tab goes to something"
 }
 
 func hasPicture(d *desk) string {

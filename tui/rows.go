@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -159,29 +160,52 @@ func (d *desk) wireRows(w *model.Wire) []row {
 		})
 		return nil
 	}}}
-	return append(rows, d.fieldRows(w, func(name, text string) edit.Edit {
-		if name == string(edit.From) || name == string(edit.To) {
-			text = d.fullEnd(w, text)
-		}
+	for _, r := range d.fieldRows(w, func(name, text string) edit.Edit {
 		return edit.SetWire{Sheet: d.sheetName, ID: id, Field: name, Text: text}
-	})...)
+	}) {
+		if r.name == string(edit.From) || r.name == string(edit.To) {
+			r = endRow(w, r)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// endRow is the row of a wire's end, which takes short names as a lug line does.
+func endRow(w *model.Wire, r row) row {
+	r.about = "where this end is: short names do, such as b2+ or sol.L1; or cut, capped, untraced, which may add a zone: cut in dash"
+	r.edit = func(d *desk) tea.Cmd {
+		f := d.ask(r.name, r.about, r.value, func(d *desk, text string) (tea.Cmd, error) {
+			end, err := d.fullEnd(w, text)
+			if err != nil || end == r.value {
+				return nil, err
+			}
+			return nil, d.act(edit.SetWire{Sheet: d.sheetName, ID: w.ID, Field: r.name, Text: end})
+		})
+		f.words = model.Loose("").Names()
+		return nil
+	}
+	return r
 }
 
 // fullEnd completes a wire's end that was typed as on a lug line, such as b2+.
-func (d *desk) fullEnd(w *model.Wire, text string) string {
+func (d *desk) fullEnd(w *model.Wire, text string) (string, error) {
 	var end model.End
-	if end.UnmarshalText([]byte(text)) == nil {
-		return text
+	if end.UnmarshalText([]byte(text)) == nil && (end.IsLoose() || ofTerminal(end.At).on(d.sheet(), d.cat())) {
+		return text, nil
 	}
 	at := w.From.At
 	if at.IsZero() {
 		at = w.To.At
 	}
 	r := lugline.Parse(">"+text, lugline.Context{Sheet: d.sheet(), Catalogue: d.cat(), At: at})
-	if r.Far.At.IsZero() {
-		return text
+	switch {
+	case len(r.Among) > 0:
+		return "", fmt.Errorf("%s fits %s; type more of it", text, lugNames(r.Among))
+	case r.Far.At.IsZero():
+		return "", errors.New(d.noStud(text))
 	}
-	return r.Far.String()
+	return r.Far.String(), nil
 }
 
 // fieldRows are the rows of a struct's properties, but some.
@@ -242,15 +266,12 @@ func (d *desk) fieldRow(info field.Info, was string, set func(text string) edit.
 		}
 	default:
 		r.edit = func(d *desk) tea.Cmd {
-			f := d.ask(info.Name, about, was, func(d *desk, text string) (tea.Cmd, error) {
+			d.ask(info.Name, about, was, func(d *desk, text string) (tea.Cmd, error) {
 				if text == was {
 					return nil, nil
 				}
 				return nil, d.act(set(text))
 			})
-			if info.Name == string(edit.From) || info.Name == string(edit.To) {
-				f.words = model.Loose("").Names()
-			}
 			return nil
 		}
 	}

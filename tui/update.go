@@ -67,9 +67,17 @@ func (d *desk) key(key tea.KeyMsg) tea.Cmd {
 		}
 	}
 	if !in.types() && !key.Paste {
-		d.warn(key.String() + " does nothing here; ? lists the keys, : all commands")
+		d.warn(d.inVain(in, key.String()))
 	}
 	return nil
+}
+
+// inVain says what could be done about a key that does nothing here.
+func (d *desk) inVain(in place, key string) string {
+	if a := d.find(onDrawing, key); a != nil && in != onDrawing {
+		return keyName(key) + " is a key of the drawing (" + a.Title + "); Esc goes back there"
+	}
+	return keyName(key) + " does nothing here; ? lists the keys, : all commands"
 }
 
 // printable reports whether a key is a letter or a paste of them.

@@ -81,7 +81,7 @@ func must[T any](v T, ok bool) T {
 
 func TestRenamingKeepsTheCardOpen(t *testing.T) {
 	r := recorded(t)
-	r.press("/sol<enter>e<enter>2<enter>")
+	r.press("/sol<enter>e<enter><end>2<enter>")
 	require.Equal(t, inCard, r.d.here())
 	require.Equal(t, ofPart("sol2"), r.d.cursor)
 	require.Equal(t, "sol2.L1", sheetOf(r, model.AsFound).Wire("w4").To.String())
@@ -181,7 +181,9 @@ func TestDeletingActsAndSaysHowToUndo(t *testing.T) {
 	require.Nil(t, s.Part("sol"))
 	require.Equal(t, model.Cut, s.Wire("w4").To.Loose)
 	require.Contains(t, r.d.notice.text, "u undoes it")
-	require.Equal(t, partThing, r.d.cursor.kind, "the cursor is on a neighbour")
+	require.Equal(t, thing{}, r.d.cursor, "no part of its kind is left")
+	r.press("dD")
+	require.Contains(t, r.d.notice.text, "go to a part first")
 	r.press("u/sol<enter>D")
 	require.Len(t, sheetOf(r, model.AsFound).Wires, 3)
 	r.press("u/w1<enter>d")

@@ -117,7 +117,7 @@ func (d *desk) command(a *Action) choice {
 // keyNames are keys by the words on the screen.
 var keyNames = map[string]string{
 	"enter": "Enter", "esc": "Esc", "tab": "Tab", "shift+tab": "Shift+Tab", "backspace": "Backspace", "up": "Up", "down": "Down", "left": "Left",
-	"right": "Right", "pgup": "PgUp", "pgdown": "PgDn", "ctrl+r": "Ctrl+R", "shift+left": "Shift+Left", "shift+right": "Shift+Right", "shift+up": "Shift+Up",
+	"right": "Right", "pgup": "PgUp", "pgdown": "PgDn", "ctrl+r": "Ctrl+R", "ctrl+z": "Ctrl+Z", "shift+left": "Shift+Left", "shift+right": "Shift+Right", "shift+up": "Shift+Up",
 	"shift+down": "Shift+Down", "ctrl+s": "Ctrl+S",
 }
 

@@ -30,7 +30,16 @@ type walkMemo struct {
 	revision int
 	sheet    model.SheetName
 	reading  *lugline.Reading
-	offers   []lugline.Candidate
+	ways     []lugline.Candidate // that the line could go on
+	known    bool                // what the ways are
+}
+
+// offers lists how the line could go on, likeliest first.
+func (m *walkMemo) offers() []lugline.Candidate {
+	if !m.known {
+		m.ways, m.known = m.reading.Complete(), true
+	}
+	return m.ways
 }
 
 // kept is the line that was kept last.
@@ -93,7 +102,7 @@ func (w *walkLayer) read(d *desk) *walkMemo {
 	old := &w.memo
 	if old.reading == nil || old.text != m.text || old.at != m.at || old.revision != m.revision || old.sheet != m.sheet {
 		r := lugline.Parse(m.text, w.context(d))
-		m.reading, m.offers = &r, r.Complete()
+		m.reading = &r
 		w.memo = m
 	}
 	return &w.memo
@@ -136,11 +145,17 @@ func (w *walkLayer) enter(d *desk, text string) {
 	if r.Confirms != "" {
 		id = r.Confirms
 	}
-	d.lastEntry = &r.Entry
+	back := "< takes"
+	if w.once {
+		back = "u takes"
+	}
+	if r.IsWire() {
+		d.lastEntry = &r.Entry
+	}
 	d.lastLine = kept{text, w.at, id, d.history.Revision()}
 	w.line, w.mends, w.offer = line.Line{}, "", 0
-	d.say("kept: " + e.Name() + "; :undo takes it back")
-	if doubt := doubts(r); doubt != "" {
+	d.say("kept: " + e.Name() + "; " + back + " it back")
+	if doubt := d.doubts(r); doubt != "" {
 		d.warn("kept " + string(id) + ", with a doubt: " + doubt)
 	}
 	if w.once {
@@ -151,45 +166,18 @@ func (w *walkLayer) enter(d *desk, text string) {
 }
 
 // doubts are what a line left open.
-func doubts(r lugline.Reading) string {
+func (d *desk) doubts(r lugline.Reading) string {
 	var open []string
 	if len(r.Among) > 0 {
-		names := make([]string, len(r.Among))
-		for i, at := range r.Among {
-			names[i] = lugline.Name(at)
-		}
-		open = append(open, "the far end fits "+strings.Join(names, ", ")+"; none is chosen")
+		open = append(open, "the far end fits "+lugNames(r.Among)+"; none is chosen")
 	}
 	if !r.OrStud.IsZero() {
 		open = append(open, "for the stud "+lugline.Name(r.OrStud)+" type > in front")
 	}
 	for _, word := range r.Unknown {
-		open = append(open, word+" says nothing known; it is in the note")
+		open = append(open, d.noStud(word)+"; it is in the note")
 	}
 	return strings.Join(open, "; ")
-}
-
-// walkOn stands at a neighbouring stud of the walk.
-func (w *walkLayer) walkOn(d *desk, by int) {
-	route := d.route()
-	i := slices.Index(route, w.at) + by
-	if i < 0 || i >= len(route) {
-		d.say("this is the end of the walk; Esc leaves it")
-		return
-	}
-	w.goTo(d, route[i])
-}
-
-// route lists the terminals in the order of the walk: part by part.
-func (d *desk) route() []model.TerminalRef {
-	s, cat := d.sheet(), d.cat()
-	var route []model.TerminalRef
-	for i := range s.Parts {
-		for _, name := range cat.TerminalsOf(s, &s.Parts[i]) {
-			route = append(route, model.TerminalRef{Part: s.Parts[i].ID, Name: name})
-		}
-	}
-	return route
 }
 
 // freeWire is an id that no sheet has given to a wire.
@@ -236,7 +224,7 @@ func (w *walkLayer) entry(d *desk) (string, *line.Line, string) {
 
 // ghost is how the line could go on, if Tab were pressed.
 func (w *walkLayer) ghost(d *desk) string {
-	offers := w.read(d).offers
+	offers := w.read(d).offers()
 	if len(offers) == 0 || w.offer > 0 {
 		return ""
 	}
@@ -244,19 +232,6 @@ func (w *walkLayer) ghost(d *desk) string {
 		return rest
 	}
 	return ""
-}
-
-// reading is the line in words, or else what is expected here.
-func (w *walkLayer) reading(d *desk) string {
-	r := w.parse(d)
-	if text := r.Text(); text != "" {
-		return "reads as  " + text
-	}
-	if expected := lugline.Expected(d.sheet(), w.at); len(expected) > 0 {
-		wire := d.sheet().Wire(expected[0])
-		return fmt.Sprintf("expected here: %s from %s; + it is here, - it is not", wireWords(wire), wire.Far(w.at))
-	}
-	return "what is on " + lugline.Name(w.at) + ", from the seat outward? such as k6 b2+   Enter goes on"
 }
 
 // wireWords is a wire in a few words: its id and its look.
@@ -268,19 +243,4 @@ func wireWords(w *model.Wire) string {
 		}
 	}
 	return strings.Join(words, " ")
-}
-
-// stopWords is a stud of the route with how many lugs are on it, and how many more are
-// expected.
-func (d *desk) stopWords(at model.TerminalRef) string {
-	words := lugline.Name(at)
-	order, _ := d.sheet().StackOf(at)
-	expected := len(lugline.Expected(d.sheet(), at))
-	if seen := len(order) - expected; seen > 0 {
-		words += fmt.Sprintf(" %d", seen)
-	}
-	if expected > 0 {
-		words += fmt.Sprintf(" expects %d", expected)
-	}
-	return words
 }

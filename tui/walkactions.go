@@ -6,6 +6,18 @@ import (
 	"example.com/lugbook/model/lugline"
 )
 
+// first is the first reason of several why something cannot be done.
+func first(reasons ...func(*desk) string) func(*desk) string {
+	return func(d *desk) string {
+		for _, reason := range reasons {
+			if why := reason(d); why != "" {
+				return why
+			}
+		}
+		return ""
+	}
+}
+
 // walkActions are the keys of the entry of lugs. Those that are letters or signs act on
 // an empty line only.
 func walkActions() []Action {
@@ -47,6 +59,7 @@ func walkActions() []Action {
 			Run: on(func(w *walkLayer, d *desk) { w.walkOn(d, 1) })},
 		{ID: "walk-back", Title: "Go back to the stud before", Keys: []string{","}, Hint: "back", In: in, When: walking,
 			Run: on(func(w *walkLayer, d *desk) { w.walkOn(d, -1) })},
+		{ID: "walk-undo", Title: "Take the last step back and stay at the stud", Keys: []string{"<", "ctrl+z"}, Hint: "take back", In: in, When: first(walking, undoable), Run: undo},
 		{ID: "walk-recall", Title: "Bring the last line back to correct it", Keys: []string{"up"}, Hint: "last line", In: in, When: walking,
 			Run: on((*walkLayer).recall)},
 	}
