@@ -84,6 +84,9 @@ func newDesk(s Session, t *theme.Theme) *desk {
 		unwired: true, mouse: s.Mouse, drafts: map[model.TerminalRef]string{}, latest: &atomic.Pointer[model.Job]{},
 	}
 	d.saved = d.job()
+	if s.Notice != "" {
+		d.warn(s.Notice)
+	}
 	d.sheetName = s.Sheet
 	if d.sheet() == nil {
 		d.sheetName = job.Sheets[len(job.Sheets)-1].Name

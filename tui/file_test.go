@@ -154,6 +154,15 @@ func TestALostTerminalLeavesTheWorkBeside(t *testing.T) {
 	r.press("zdash<enter>")
 	r.d.rescue()
 	require.Len(t, reopened(t, rescued).Zones, 1)
+
+	file, err := jobfile.Open(path, part.Library())
+	require.NoError(t, err)
+	r = newRobot(t, ForFile(file, part.Library()), theme.NoEscapes, 80, 24)
+	require.Contains(t, r.d.View(), "cart-rescued.yaml holds what was not saved")
+	r.press("q")
+	require.True(t, r.quit, "the notice is in nobody's way")
+	require.NoError(t, os.Remove(rescued))
+	require.Empty(t, ForFile(file, part.Library()).Notice)
 	require.Empty(t, reopened(t, path).Zones)
 }
 

@@ -2,12 +2,14 @@ package tui
 
 import (
 	"bytes"
+	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/clean"
 	"example.com/lugbook/model/jobfile"
 	"example.com/lugbook/model/store"
 )
@@ -20,6 +22,9 @@ func ForFile(file *jobfile.File, lib *model.Catalogue) Session {
 	s := Session{
 		Job: file.Job(), Library: lib, Path: file.Path(), Mouse: true,
 		Save: f.save, SaveAs: f.saveAs, Export: f.export, Rescue: f.rescue,
+	}
+	if _, err := os.Lstat(rescued(file.Path())); err == nil {
+		s.Notice = clean.Line(filepath.Base(rescued(file.Path())) + " holds what was not saved when a terminal was lost: open it to look, then keep or delete it")
 	}
 	for _, format := range export.All {
 		s.Formats = append(s.Formats, Format{format.Name, format.About})
@@ -54,8 +59,11 @@ func (f *shared) path() string {
 
 // rescue writes a job beside its file. There is no one left to tell of a failure.
 func (f *shared) rescue(job *model.Job) {
-	_, _ = f.saveAs(beside(f.path(), "-rescued.yaml"), job, true)
+	_, _ = f.saveAs(rescued(f.path()), job, true)
 }
+
+// rescued is the path of the file that keeps what was not saved.
+func rescued(path string) string { return beside(path, "-rescued.yaml") }
 
 // export writes a drawing beside the job file and gives its path.
 func (f *shared) export(format string, job *model.Job, sheet model.SheetName) (string, error) {

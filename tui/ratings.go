@@ -43,7 +43,9 @@ func ratingRow(id model.PartID, sheet model.SheetName, r model.Rating) row {
 	}
 	return row{name: r.Name, value: r.Value.String(), about: about, edit: func(d *desk) tea.Cmd {
 		d.ask(r.Name, "value with its unit as on the label, or value; source   was "+r.Value.String()+", nothing takes the library's", r.Value.String(),
-			func(d *desk, text string) (tea.Cmd, error) { return nil, d.rate(id, sheet, r.Name, text) })
+			func(d *desk, text string) (tea.Cmd, error) {
+				return nil, d.rate(id, sheet, r.Name, text, r.Value.String())
+			})
 		return nil
 	}}
 }
@@ -56,7 +58,7 @@ func otherRating(id model.PartID, sheet model.SheetName) row {
 			if !found {
 				return nil, errors.New("expected a name, = and a value with its unit")
 			}
-			return nil, d.rate(id, sheet, strings.TrimSpace(name), strings.TrimSpace(value))
+			return nil, d.rate(id, sheet, strings.TrimSpace(name), strings.TrimSpace(value), "")
 		})
 		for _, term := range part.Vocabulary() {
 			f.words = append(f.words, term.Name+" = ")
@@ -65,8 +67,9 @@ func otherRating(id model.PartID, sheet model.SheetName) row {
 	}}
 }
 
-// rate records a figure that was typed; empty text goes back to the library's.
-func (d *desk) rate(id model.PartID, sheet model.SheetName, name, text string) error {
+// rate records a figure that was typed; empty text goes back to the library's. A bare number
+// has the unit of what was there.
+func (d *desk) rate(id model.PartID, sheet model.SheetName, name, text, was string) error {
 	value, source, sourced := strings.Cut(text, ";")
 	r := model.Rating{Name: name, Source: label}
 	if sourced && strings.TrimSpace(source) != "" {
@@ -77,6 +80,7 @@ func (d *desk) rate(id model.PartID, sheet model.SheetName, name, text string) e
 		return fmt.Errorf("no figure is called %s; Tab goes through the names", name)
 	}
 	if value = strings.TrimSpace(value); value != "" {
+		value = withUnit(value, was, "")
 		any, err := unit.ParseAny(value)
 		if err != nil {
 			return err

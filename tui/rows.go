@@ -270,7 +270,7 @@ func (d *desk) fieldRow(info field.Info, was string, set func(text string) edit.
 				if text == was {
 					return nil, nil
 				}
-				return nil, d.act(set(text))
+				return nil, d.act(set(withUnit(text, was, info.About)))
 			})
 			return nil
 		}

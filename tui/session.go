@@ -30,6 +30,8 @@ type Session struct {
 	Export  func(format string, job *model.Job, sheet model.SheetName) (path string, err error)
 	Formats []Format
 
+	Notice string // shown first, until a key is pressed; may be empty
+
 	// Rescue is called with what was not saved when the terminal is lost; it may be nil.
 	Rescue func(*model.Job)
 
