@@ -30,16 +30,8 @@ type walkMemo struct {
 	revision int
 	sheet    model.SheetName
 	reading  *lugline.Reading
-	ways     []lugline.Candidate // that the line could go on
-	known    bool                // what the ways are
-}
-
-// offers lists how the line could go on, likeliest first.
-func (m *walkMemo) offers() []lugline.Candidate {
-	if !m.known {
-		m.ways, m.known = m.reading.Complete(), true
-	}
-	return m.ways
+	likely   lugline.Candidate // way to go on with the line
+	offered  bool              // there is one
 }
 
 // kept is the line that was kept last.
@@ -103,6 +95,7 @@ func (w *walkLayer) read(d *desk) *walkMemo {
 	if old.reading == nil || old.text != m.text || old.at != m.at || old.revision != m.revision || old.sheet != m.sheet {
 		r := lugline.Parse(m.text, w.context(d))
 		m.reading = &r
+		m.likely, m.offered = r.Likeliest()
 		w.memo = m
 	}
 	return &w.memo
@@ -224,11 +217,11 @@ func (w *walkLayer) entry(d *desk) (string, *line.Line, string) {
 
 // ghost is how the line could go on, if Tab were pressed.
 func (w *walkLayer) ghost(d *desk) string {
-	offers := w.read(d).offers()
-	if len(offers) == 0 || w.offer > 0 {
+	m := w.read(d)
+	if !m.offered || w.offer > 0 {
 		return ""
 	}
-	if rest, goesOn := strings.CutPrefix(offers[0].Line, w.line.Text()); goesOn {
+	if rest, goesOn := strings.CutPrefix(m.likely.Line, w.line.Text()); goesOn {
 		return rest
 	}
 	return ""

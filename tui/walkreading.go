@@ -21,8 +21,8 @@ func (w *walkLayer) reading(d *desk) string {
 		}
 		return fmt.Sprintf("expected here: %s from %s%s; + it is here, - it is not", wireWords(wire), lugline.Name(wire.Far(w.at).At), more)
 	}
-	if offers := m.offers(); len(offers) > 0 {
-		return "Tab takes " + offers[0].Line + ", " + string(offers[0].Why) + "; or type what is here   Enter goes on"
+	if m.offered {
+		return "Tab takes " + m.likely.Line + ", " + string(m.likely.Why) + "; or type what is here   Enter goes on"
 	}
 	return "what is on " + lugline.Name(w.at) + ", from the seat outward? such as k6 b2+   Enter goes on"
 }

@@ -38,17 +38,31 @@ const mostCandidates = 8
 // Complete lists ways to go on with the line, likeliest first: on an empty line whole
 // wires that are expected here or next in a series; later the far end. It never offers a
 // condition.
-func (r Reading) Complete() []Candidate {
+func (r Reading) Complete() []Candidate { return r.ways(mostCandidates) }
+
+// Likeliest is the first of the ways to go on with the line; false if there is none. It
+// takes less time than all of them.
+func (r Reading) Likeliest() (Candidate, bool) {
+	ways := r.ways(1)
+	if len(ways) == 0 {
+		return Candidate{}, false
+	}
+	return ways[0], true
+}
+
+// ways lists the likeliest ways to go on with the line, so many at most.
+func (r Reading) ways(most int) []Candidate {
 	line := r.Written
 	if strings.TrimSpace(line) == "" {
-		return r.wholeLines()
+		lines := r.wholeLines()
+		return lines[:min(len(lines), most)]
 	}
 	last := r.Items[len(r.Items)-1]
 	switch {
 	case last.Class == NoteItem || r.None || open(line[last.Start:last.End]):
 		return nil
 	case len(r.Among) > 0 && last.Class == FarItem:
-		return r.candidates(r.Among, line[:last.Start])
+		return r.candidates(r.Among, line[:last.Start], most)
 	case len(r.Among) > 0 || !r.Far.IsZero() || last.Class == UnknownItem:
 		return nil
 	}
@@ -56,12 +70,12 @@ func (r Reading) Complete() []Candidate {
 		line += " "
 	}
 	var all []model.TerminalRef
-	for _, s := range studs(r.here) {
+	for _, s := range r.here.studs() {
 		if s.at != r.At {
 			all = append(all, s.at)
 		}
 	}
-	return r.candidates(all, line)
+	return r.candidates(all, line, most)
 }
 
 // wholeLines are the lines that an empty one can become.
@@ -80,15 +94,14 @@ func (r Reading) wholeLines() []Candidate {
 		last := r.here.Last
 		add(Entry{Colour: last.Colour, Gauge: last.Gauge, ColourJudged: last.ColourJudged, GaugeJudged: last.GaugeJudged, Far: model.End{At: next}}, NextInSeries)
 	}
-	return list[:min(len(list), mostCandidates)]
+	return list
 }
 
 // candidates ranks studs as the far end of the line and writes the first of them.
-func (r Reading) candidates(ats []model.TerminalRef, before string) []Candidate {
-	ranks := newRanking(r).all(ats)
-	list := studs(r.here)
+func (r Reading) candidates(ats []model.TerminalRef, before string, most int) []Candidate {
+	list := r.here.studs()
 	var out []Candidate
-	for _, k := range ranks[:min(len(ranks), mostCandidates)] {
+	for _, k := range newRanking(r).best(ats, most) {
 		text := short(list, k.at)
 		out = append(out, Candidate{At: k.at, Text: text, Line: before + text, Why: k.why()})
 	}
@@ -118,7 +131,7 @@ func (c Context) step(from, to model.TerminalRef) (model.TerminalRef, bool) {
 		return model.TerminalRef{}, false
 	}
 	next := model.TerminalRef{Part: model.PartID(stem + strconv.Itoa(k+n-m)), Name: to.Name}
-	exists := slices.ContainsFunc(studs(c), func(s stud) bool { return s.at == next })
+	exists := slices.ContainsFunc(c.studs(), func(s stud) bool { return s.at == next })
 	return next, exists && next != c.At
 }
 
@@ -173,12 +186,22 @@ func truth(b bool) int {
 	return 0
 }
 
-// compareNames sorts b2 before b10.
+// compareNames sorts b2 before b10: a number by its value, all else letter by letter, case
+// folded.
 func compareNames(a, b string) int {
-	return slices.CompareFunc(pieces(a), pieces(b), func(x, y string) int {
-		if x[0] >= '0' && x[0] <= '9' && y[0] >= '0' && y[0] <= '9' {
-			return cmp.Or(len(x)-len(y), strings.Compare(x, y))
+	a, b = strings.ToLower(a), strings.ToLower(b)
+	for a != "" && b != "" {
+		x, y := number(a), number(b)
+		if x == 0 || y == 0 {
+			x, y = 1, 1
 		}
-		return strings.Compare(x, y)
-	})
+		if c := cmp.Or(x-y, strings.Compare(a[:x], b[:y])); c != 0 {
+			return c
+		}
+		a, b = a[x:], b[y:]
+	}
+	return len(a) - len(b)
 }
+
+// number is the length of the number that a text begins with; 0 if there is none.
+func number(s string) int { return len(s) - len(strings.TrimLeft(s, "0123456789")) }

@@ -102,3 +102,21 @@ func TestDittoCopiesTheCallOfTan(t *testing.T) {
 	require.Equal(t, []model.Condition{model.Corroded}, w.sheet().Terminal(ref(t, "b2.-")).Condition)
 	require.Nil(t, w.sheet().Terminal(ref(t, "b3.-")).Condition)
 }
+
+// The likeliest way on is the first of all ways, whatever the line.
+func TestLikeliestIsTheFirstOfAll(t *testing.T) {
+	w := newWalk(t)
+	w.enter("b1.-", "k6 b2+")
+	for _, at := range []string{"b2.-", "b2.+", "ctl.b+", "x1.7"} {
+		w.goTo(at)
+		for _, line := range []string{"", "k6 ", "k6", "k6 f", "k6 b", "+", "k6 b3+", "%", "zork", "k6 !c "} {
+			r := lugline.Parse(line, w.context())
+			all := r.Complete()
+			likely, any := r.Likeliest()
+			require.Equal(t, len(all) > 0, any, "%q at %s", line, at)
+			if any {
+				require.Equal(t, all[0], likely, "%q at %s", line, at)
+			}
+		}
+	}
+}

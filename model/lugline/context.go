@@ -12,6 +12,24 @@ type Context struct {
 	Catalogue *model.Catalogue // as the job sees it
 	At        model.TerminalRef
 	Last      *Entry // the entry before, for ditto and series; nil if there is none
+
+	list []stud // all of the sheet, once they were listed
+}
+
+// studs lists the terminals of the sheet in its order.
+func (c Context) studs() []stud {
+	if c.list != nil {
+		return c.list
+	}
+	var list []stud
+	for i := range c.Sheet.Parts {
+		p := &c.Sheet.Parts[i]
+		part := pieces(string(p.ID))
+		for _, name := range c.Catalogue.TerminalsOf(c.Sheet, p) {
+			list = append(list, stud{model.TerminalRef{Part: p.ID, Name: name}, p, part, pieces(name)})
+		}
+	}
+	return list
 }
 
 // Expected lists the wires that the sheet has on a stud though nobody standing there has

@@ -71,7 +71,7 @@ func (e Entry) far(c Context) string {
 	case e.Far.IsLoose():
 		return looseSign(e.Far.Loose, e.FarJudged)
 	}
-	return short(studs(c), e.Far.At) + question(e.FarJudged)
+	return short(c.studs(), e.Far.At) + question(e.FarJudged)
 }
 
 func looseSign(l model.Loose, judged bool) string {

@@ -20,13 +20,14 @@ type ranking struct {
 	expected map[model.TerminalRef]bool
 	lugs     map[model.TerminalRef]int
 	usual    map[terminalKind]int
+	parts    map[model.PartID]*model.Part
 }
 
 // terminalKind is a terminal of a kind of part.
 type terminalKind struct{ kind, name string }
 
 func newRanking(r Reading) *ranking {
-	k := &ranking{here: r.here, expected: map[model.TerminalRef]bool{}, lugs: map[model.TerminalRef]int{}}
+	k := &ranking{here: r.here, expected: map[model.TerminalRef]bool{}, lugs: map[model.TerminalRef]int{}, parts: map[model.PartID]*model.Part{}}
 	k.series, _ = r.here.nextInSeries()
 	for _, id := range Expected(r.here.Sheet, r.At) {
 		if w := r.here.Sheet.Wire(id); r.agrees(w, r.At) {
@@ -38,6 +39,10 @@ func newRanking(r Reading) *ranking {
 			k.lugs[e.At]++
 		}
 	}
+	for i := range r.here.Sheet.Parts {
+		p := &r.here.Sheet.Parts[i]
+		k.parts[p.ID] = p
+	}
 	k.usual = usualLugs(r.here, k.lugs)
 	return k
 }
@@ -46,9 +51,9 @@ func newRanking(r Reading) *ranking {
 // sheet, among those that carry any; the smaller number if two are as often.
 func usualLugs(c Context, lugs map[model.TerminalRef]int) map[terminalKind]int {
 	counts := map[terminalKind][]int{}
-	for _, s := range studs(c) {
+	for _, s := range c.studs() {
 		if n := lugs[s.at]; n > 0 {
-			kind := terminalKind{c.Sheet.Part(s.at.Part).Kind, s.at.Name}
+			kind := terminalKind{s.of.Kind, s.at.Name}
 			counts[kind] = append(counts[kind], n)
 		}
 	}
@@ -69,18 +74,25 @@ func usualLugs(c Context, lugs map[model.TerminalRef]int) map[terminalKind]int {
 	return usual
 }
 
-// all ranks studs, likeliest first.
-func (k *ranking) all(ats []model.TerminalRef) []rank {
-	list := make([]rank, len(ats))
-	for i, at := range ats {
-		list[i] = k.of(at)
+// best ranks studs and keeps the likeliest, so many at most, likeliest first.
+func (k *ranking) best(ats []model.TerminalRef, most int) []rank {
+	var list []rank
+	for _, at := range ats {
+		next := k.of(at)
+		if len(list) == most {
+			if next.compare(list[most-1]) >= 0 {
+				continue
+			}
+			list = list[:most-1]
+		}
+		i, _ := slices.BinarySearchFunc(list, next, rank.compare)
+		list = slices.Insert(list, i, next)
 	}
-	slices.SortFunc(list, rank.compare)
 	return list
 }
 
 func (k *ranking) of(at model.TerminalRef) rank {
-	p := k.here.Sheet.Part(at.Part)
+	p := k.parts[at.Part]
 	last := k.here.Last
 	return rank{
 		at:       at,
@@ -89,7 +101,7 @@ func (k *ranking) of(at model.TerminalRef) rank {
 		room:     k.lugs[at] < max(1, k.usual[terminalKind{p.Kind, at.Name}]),
 		same:     last != nil && last.Far.At.Part == at.Part,
 		own:      at.Part == k.here.At.Part,
-		away:     away(k.here.Sheet.Part(k.here.At.Part), p),
+		away:     away(k.parts[k.here.At.Part], p),
 	}
 }
 

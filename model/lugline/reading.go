@@ -44,7 +44,8 @@ type Reading struct {
 // Parse reads a line as entered at a stud. It never fails: what it cannot read it keeps
 // as unknown.
 func Parse(line string, at Context) Reading {
-	p := parser{reading: Reading{Entry: Entry{At: at.At}, Written: line, here: at}, studs: studs(at), slots: map[Class]int{}}
+	at.list = at.studs()
+	p := parser{reading: Reading{Entry: Entry{At: at.At}, Written: line, here: at}, studs: at.list, slots: map[Class]int{}}
 	for _, t := range tokens(line) {
 		p.token(t)
 	}

@@ -21,20 +21,8 @@ const (
 // stud is a terminal of the sheet with its words taken apart.
 type stud struct {
 	at             model.TerminalRef
+	of             *model.Part
 	part, terminal []string
-}
-
-// studs lists the terminals of the sheet in its order.
-func studs(c Context) []stud {
-	var list []stud
-	for i := range c.Sheet.Parts {
-		p := &c.Sheet.Parts[i]
-		part := pieces(string(p.ID))
-		for _, name := range c.Catalogue.TerminalsOf(c.Sheet, p) {
-			list = append(list, stud{model.TerminalRef{Part: p.ID, Name: name}, part, pieces(name)})
-		}
-	}
-	return list
 }
 
 // pieces takes a word apart into letters and whole numbers, case folded. A number stays
