@@ -1,6 +1,10 @@
 package place
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"math"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // lineOf makes the stand-in of a wire and prices it: length, the fewest bends its ends allow, and the want of room
 // for a label.
@@ -8,12 +12,14 @@ func (s *state) lineOf(w int) line {
 	wire, r := &s.p.Wires[w], &s.p.Rules
 	a, b := &s.bodies[wire.From.Box], &s.bodies[wire.To.Box]
 	if !a.placed || !b.placed {
-		return line{}
+		return line{low: [2]int32{math.MaxInt32, math.MaxInt32}, high: [2]int32{math.MinInt32, math.MinInt32}}
 	}
 	from, to := a.spots[wire.From.Port], b.spots[wire.To.Port]
 	l := line{active: true}
 	l.a = from.On(a.rect).Add(from.Side.Step().Times(2))
 	l.b = to.On(b.rect).Add(to.Side.Step().Times(2))
+	l.low = [2]int32{int32(min(l.a.X, l.b.X)), int32(min(l.a.Y, l.b.Y))}
+	l.high = [2]int32{int32(max(l.a.X, l.b.X)), int32(max(l.a.Y, l.b.Y))}
 	dx, dy := geom.Abs(l.a.X-l.b.X), geom.Abs(l.a.Y-l.b.Y)
 	l.cost = r.Col*dx + r.Row*dy + r.Bend*geom.MinBends(l.a, from.Side, l.b, to.Side.Opposite())
 	if wire.Room > 0 && dx+3 < wire.Room {
@@ -22,12 +28,19 @@ func (s *state) lineOf(w int) line {
 	return l
 }
 
-// crosses tells whether two stand-ins cross strictly inside both.
+// near tells whether the rectangles around two stand-ins have a cell in common. It is small so that it is inlined:
+// nearly all pairs end here.
+func (l *line) near(k *line) bool {
+	return k.high[0] >= l.low[0] && l.high[0] >= k.low[0] && k.high[1] >= l.low[1] && l.high[1] >= k.low[1]
+}
+
+// beside tells whether the rectangle around a stand-in has a cell in common with r.
+func (l *line) beside(r *geom.Rect) bool {
+	return int(l.high[0]) >= r.X && int(l.low[0]) <= r.X+r.W && int(l.high[1]) >= r.Y && int(l.low[1]) <= r.Y+r.H
+}
+
+// crosses tells whether two stand-ins that are near cross strictly inside both.
 func crosses(k, l *line) bool {
-	if max(k.a.X, k.b.X) < min(l.a.X, l.b.X) || max(l.a.X, l.b.X) < min(k.a.X, k.b.X) ||
-		max(k.a.Y, k.b.Y) < min(l.a.Y, l.b.Y) || max(l.a.Y, l.b.Y) < min(k.a.Y, k.b.Y) {
-		return false
-	}
 	return turn(k.a, k.b, l.a)*turn(k.a, k.b, l.b) < 0 && turn(l.a, l.b, k.a)*turn(l.a, l.b, k.b) < 0
 }
 
@@ -43,14 +56,10 @@ func turn(a, b, c geom.Point) int {
 	return 0
 }
 
-// hits tells whether a stand-in runs through a box other than those at its ends.
+// hits tells whether a stand-in that is beside a box runs through it, if it does not end there.
 func (s *state) hits(w int, l *line, b int) bool {
-	wire := &s.p.Wires[w]
-	if wire.From.Box == b || wire.To.Box == b {
-		return false
-	}
 	r := &s.bodies[b].rect
-	if max(l.a.X, l.b.X) < r.X || min(l.a.X, l.b.X) > r.X+r.W || max(l.a.Y, l.b.Y) < r.Y || min(l.a.Y, l.b.Y) > r.Y+r.H {
+	if wire := &s.p.Wires[w]; wire.From.Box == b || wire.To.Box == b {
 		return false
 	}
 	nw := turn(l.a, l.b, geom.Point{X: r.X, Y: r.Y})
@@ -71,14 +80,14 @@ func (s *state) recount() {
 	for w := range s.lines {
 		l := &s.lines[w]
 		for v := w + 1; v < m; v++ {
-			c := l.active && s.lines[v].active && crosses(l, &s.lines[v])
+			c := l.near(&s.lines[v]) && crosses(l, &s.lines[v])
 			s.cross[w*m+v], s.cross[v*m+w] = c, c
 			if c {
 				s.cost += s.p.Rules.Cross
 			}
 		}
 		for b := range s.bodies {
-			c := l.active && s.bodies[b].placed && s.hits(w, l, b)
+			c := s.bodies[b].placed && l.beside(&s.bodies[b].rect) && s.hits(w, l, b)
 			s.hit[b*m+w] = c
 			if c {
 				s.cost += s.p.Rules.Hit
@@ -113,8 +122,8 @@ func (s *state) delta(touched []int) int {
 	}
 	for _, b := range touched {
 		for w := range s.lines {
-			if s.seen[w] != s.mark && s.lines[w].active {
-				sum += s.hitFlip(w, &s.lines[w], b)
+			if l := &s.lines[w]; (l.beside(&s.bodies[b].rect) || s.hit[b*len(s.lines)+w]) && s.seen[w] != s.mark {
+				sum += s.hitFlip(w, l, b)
 			}
 		}
 	}
@@ -126,30 +135,28 @@ func (s *state) deltaLine(k int) int {
 	m, w, l, sum := len(s.lines), s.redoAt[k], &s.redo[k], 0
 	row := s.cross[w*m : w*m+m]
 	for v := range s.lines {
-		if s.seen[v] == s.mark {
-			continue
-		}
-		if o := &s.lines[v]; o.active {
-			sum += s.flip(row[v], crosses(l, o), w*m+v)
+		if is := l.near(&s.lines[v]) && crosses(l, &s.lines[v]); is != row[v] && s.seen[v] != s.mark {
+			sum += s.flip(is, w*m+v)
 		}
 	}
 	for j := k + 1; j < len(s.redoAt); j++ {
-		if s.redo[j].active {
-			v := s.redoAt[j]
-			sum += s.flip(row[v], crosses(l, &s.redo[j]), w*m+v)
+		v := s.redoAt[j]
+		if is := l.near(&s.redo[j]) && crosses(l, &s.redo[j]); is != row[v] {
+			sum += s.flip(is, w*m+v)
 		}
 	}
 	for b := range s.bodies {
-		if s.bodies[b].placed {
+		if (l.beside(&s.bodies[b].rect) || s.hit[b*m+w]) && s.bodies[b].placed {
 			sum += s.hitFlip(w, l, b)
 		}
 	}
 	return sum
 }
 
+// hitFlip notes whether a wire runs through a box from now on, or no longer, and prices the change.
 func (s *state) hitFlip(w int, l *line, b int) int {
 	at := b*len(s.lines) + w
-	is := s.hits(w, l, b)
+	is := l.beside(&s.bodies[b].rect) && s.hits(w, l, b)
 	if is == s.hit[at] {
 		return 0
 	}
@@ -160,10 +167,8 @@ func (s *state) hitFlip(w int, l *line, b int) int {
 	return -s.p.Rules.Hit
 }
 
-func (s *state) flip(was, is bool, at int) int {
-	if was == is {
-		return 0
-	}
+// flip notes that two wires cross from now on, or no longer, and prices it.
+func (s *state) flip(is bool, at int) int {
 	s.flips = append(s.flips, at)
 	if is {
 		return s.p.Rules.Cross

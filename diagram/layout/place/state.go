@@ -19,9 +19,10 @@ type body struct {
 
 // line is the straight stand-in of a wire: from two cells before the one terminal to two cells before the other.
 type line struct {
-	a, b   geom.Point
-	cost   int
-	active bool // both boxes are placed
+	a, b      geom.Point
+	cost      int
+	active    bool     // both boxes are placed
+	low, high [2]int32 // its columns (0) and rows (1); none while it is not active, so that it meets nothing
 }
 
 // state is a placement in the making.

@@ -1,5 +1,7 @@
 package route
 
+import "example.com/lugbook/diagram/layout/geom"
+
 // pressure bounds of the negotiation.
 const (
 	pressureStart = 4
@@ -54,27 +56,61 @@ func (r *router) remember(troubled []int) {
 
 // descend rips single wires and routes them again by free slots, keeping what is strictly cheaper. Pre: no conflict.
 // Post: no conflict, and the sum of all costs has not grown.
+//
+// After its first attempt a wire is tried again only where another wire has given up cells that a cheaper way could
+// lead through: all else only became dearer.
 func (r *router) descend(passes int) {
-	for range passes {
+	var freed []geom.Rect             // around what the wires that improved ran through before
+	seen := make([]int, len(r.cells)) // per wire the length of freed at its last attempt
+	for pass := range passes {
 		changed := false
 		for _, w := range r.byExcess() {
 			before := r.cost(w)
+			if pass > 0 && !r.couldGain(w, before, freed[seen[w]:]) {
+				continue
+			}
 			old := r.rip(w)
-			if !r.draw(w, 0) {
-				r.take(w, old)
-				continue
+			better := r.drawWithin(w, 0, before-1)
+			if better && r.cost(w) >= before {
+				r.rip(w)
+				better = false
 			}
-			if r.cost(w) < before {
+			if better {
 				changed = true
-				continue
+				freed = append(freed, r.around(old))
+			} else {
+				r.take(w, old)
 			}
-			r.rip(w)
-			r.take(w, old)
+			seen[w] = len(freed)
 		}
 		if !changed {
 			return
 		}
 	}
+}
+
+// couldGain tells whether any way of wire w through one of the rectangles could cost less than its own.
+func (r *router) couldGain(w, cost int, through []geom.Rect) bool {
+	q := r.goalOf(w)
+	least := r.s.bound(&q, q.origin, q.out)
+	direct := geom.Around([]geom.Point{q.origin, q.dest})
+	for _, f := range through {
+		across := max(0, f.X-direct.Right(), direct.X-f.Right())
+		up := max(0, f.Y-direct.Bottom(), direct.Y-f.Bottom())
+		if least+2*(across*r.p.Costs.Col+up*r.p.Costs.Row) < cost {
+			return true
+		}
+	}
+	return false
+}
+
+// around is the smallest rectangle that holds the cells.
+func (r *router) around(cells []int32) geom.Rect {
+	points := make([]geom.Point, len(cells))
+	for i, c := range cells {
+		points[i] = r.g.point(c)
+	}
+	return geom.Around(points)
 }
 
 // byExcess lists the routed wires, those first that cost most beyond their shortest way.
