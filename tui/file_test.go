@@ -22,6 +22,7 @@ import (
 // onDisk is a session on a new job file.
 func onDisk(t *testing.T) (Session, string) {
 	t.Helper()
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
 	path := filepath.Join(t.TempDir(), "cart.yaml")
 	var fresh *jobfile.Decoded
 	data, err := fresh.Encode(&model.Job{Version: 1, Title: "orchard cart", Sheets: []model.Sheet{{Name: model.AsFound}}})
@@ -87,6 +88,11 @@ func TestAFileThatAnotherProgramChanged(t *testing.T) {
 	require.Equal(t, inList, r.d.here(), "a file that is there is not replaced unasked")
 	r.press("replace<enter>")
 	require.Len(t, reopened(t, path).Zones, 3)
+	_, kept, said := strings.Cut(r.d.notice.text, "the text before is kept in ")
+	require.True(t, said, r.d.notice.text)
+	before, err := os.ReadFile(kept)
+	require.NoError(t, err)
+	require.Equal(t, other, before)
 }
 
 func TestFailingSavesLoseNothing(t *testing.T) {
@@ -158,7 +164,7 @@ func TestALostTerminalLeavesTheWorkBeside(t *testing.T) {
 	file, err := jobfile.Open(path, part.Library())
 	require.NoError(t, err)
 	r = newRobot(t, ForFile(file, part.Library()), theme.NoEscapes, 80, 24)
-	require.Contains(t, r.d.View(), "cart-rescued.yaml holds what was not saved")
+	require.Contains(t, r.d.View(), "cart-rescued.yaml holds unsaved work of a lost terminal")
 	r.press("q")
 	require.True(t, r.quit, "the notice is in nobody's way")
 	require.NoError(t, os.Remove(rescued))

@@ -52,6 +52,7 @@ func fileActions() []Action {
 type savedMsg struct {
 	job     *model.Job
 	as      string // the new path, if it was saved under another name
+	over    bool   // another text, or a read-only one, was replaced on purpose
 	outcome store.Outcome
 	err     error
 }
@@ -63,7 +64,7 @@ func (d *desk) save(o store.Options) tea.Cmd {
 	job, save := d.job(), d.session.Save
 	return func() tea.Msg {
 		outcome, err := save(job, o)
-		return savedMsg{job: job, outcome: outcome, err: err}
+		return savedMsg{job: job, over: o != store.Options{}, outcome: outcome, err: err}
 	}
 }
 
@@ -84,7 +85,7 @@ func (d *desk) saveTo(path string, replace bool) tea.Cmd {
 	job, save := d.job(), d.session.SaveAs
 	return func() tea.Msg {
 		outcome, err := save(path, job, replace)
-		return savedMsg{job: job, as: path, outcome: outcome, err: err}
+		return savedMsg{job: job, as: path, over: replace, outcome: outcome, err: err}
 	}
 }
 
@@ -104,6 +105,9 @@ func (d *desk) takeSaved(m savedMsg) tea.Cmd {
 	text := "saved"
 	if m.as != "" {
 		text += " as " + m.as
+	}
+	if m.over && m.outcome.Previous != "" {
+		text += "; the text before is kept in " + clean.Line(m.outcome.Previous)
 	}
 	d.say(text)
 	if len(m.outcome.Warnings) > 0 || m.outcome.Assurance != store.Durable {
@@ -139,7 +143,7 @@ func (d *desk) refused(m savedMsg) {
 	case errors.As(m.err, &exists):
 		list = append(list, choice{text: "replace that file", detail: "its text is kept as a previous version", pick: func(d *desk) tea.Cmd { return d.saveTo(m.as, true) }})
 	case store.IsMachine(m.err):
-		list = append(list, choice{text: "try again", detail: text, pick: again(store.Options{})})
+		list = append(list, choice{text: "try again", detail: "nothing is lost meanwhile; make room or bring the drive back first", pick: again(store.Options{})})
 	}
 	for i := range list {
 		if list[i].detail == "" {

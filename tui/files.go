@@ -24,7 +24,7 @@ func ForFile(file *jobfile.File, lib *model.Catalogue) Session {
 		Save: f.save, SaveAs: f.saveAs, Export: f.export, Rescue: f.rescue,
 	}
 	if _, err := os.Lstat(rescued(file.Path())); err == nil {
-		s.Notice = clean.Line(filepath.Base(rescued(file.Path())) + " holds what was not saved when a terminal was lost: open it to look, then keep or delete it")
+		s.Notice = clean.Line(filepath.Base(rescued(file.Path())) + " holds unsaved work of a lost terminal")
 	}
 	for _, format := range export.All {
 		s.Formats = append(s.Formats, Format{format.Name, format.About})

@@ -163,7 +163,7 @@ func (d *desk) drawHeader(s *screen.Surface) {
 			room = min(room, max(10, s.W/3))
 		}
 		if n := len([]rune(text)); i > 2 && n > room || room <= 0 {
-			continue
+			break
 		}
 		role := theme.Text
 		if i == 1 || i == 2 {
