@@ -18,9 +18,9 @@ func editActions() []Action {
 	return []Action{
 		{ID: "card", Title: "Open the card: all fields of what is selected", Keys: []string{"e"}, Hint: "edit", In: drawing, When: onSomething, Run: openCard},
 		{ID: "stack", Title: "Open the stack: the order of lugs on this stud", Keys: []string{"k"}, In: drawing, When: stackable, Run: openStack},
-		{ID: "condition", Title: "Record how it was found", Keys: []string{"c"}, In: drawing, When: hasField("condition"), Run: changeField("condition")},
-		{ID: "confidence", Title: "Turn how well it is known: traced, assumed, untraced", Keys: []string{"C"}, In: drawing, When: hasField("confidence"), Run: changeField("confidence")},
-		{ID: "cover", Title: "Turn the terminal's cover: fitted, missing", Keys: []string{"v"}, In: drawing, When: hasField("cover"), Run: changeField("cover")},
+		{ID: "condition", Title: "Record how it was found", Keys: []string{"c"}, In: []place{onDrawing, inFindings}, When: hasField("condition"), Run: changeField("condition")},
+		{ID: "confidence", Title: "Turn how well it is known: traced, assumed, untraced", Keys: []string{"C"}, In: []place{onDrawing, inFindings}, When: hasField("confidence"), Run: changeField("confidence")},
+		{ID: "cover", Title: "Turn the terminal's cover: fitted, missing", Keys: []string{"v"}, In: []place{onDrawing, inFindings}, When: hasField("cover"), Run: changeField("cover")},
 		{ID: "move", Title: "Move the part's box", Keys: []string{"m"}, In: drawing, When: movable, Run: startMove},
 		{ID: "unpin", Title: "Let the part's box go where the program puts it", Keys: []string{"M"}, In: drawing, When: pinned, Run: unpin},
 		{ID: "delete", Title: "Delete what is selected; wires of a part stay, cut", Keys: []string{"d"}, In: drawing, When: onSomething, Run: remove},

@@ -16,9 +16,10 @@ import (
 // findingsLayer is the list of findings with one at hand; the cursor goes to what it is
 // about.
 type findingsLayer struct {
-	at  int
-	nth int   // which of the things that the finding is about is shown
-	was thing // where the cursor was before
+	at   int
+	rule string // of the finding at hand; a check afresh may have moved it
+	nth  int    // which of the things that the finding is about is shown
+	was  thing  // where the cursor was before
 }
 
 func (f *findingsLayer) place() place                          { return inFindings }
@@ -69,12 +70,27 @@ func (f *findingsLayer) finding(d *desk) *rule.Finding {
 		return nil
 	}
 	f.at = max(0, min(f.at, len(d.work.findings)-1))
+	if at := nearestOf(d.work.findings, f.rule, f.at); at >= 0 {
+		f.at = at
+	}
+	f.rule = d.work.findings[f.at].Rule
 	return &d.work.findings[f.at]
+}
+
+// nearestOf is the finding of a rule nearest to a place in the list; -1 if there is none.
+func nearestOf(findings []rule.Finding, of string, at int) int {
+	best := -1
+	for i := range findings {
+		if findings[i].Rule == of && (best < 0 || max(i-at, at-i) < max(best-at, at-best)) {
+			best = i
+		}
+	}
+	return best
 }
 
 // step goes to another finding and shows what it is about.
 func (f *findingsLayer) step(d *desk, by int) {
-	f.at, f.nth = f.at+by, 0
+	f.at, f.nth, f.rule = f.at+by, 0, ""
 	f.show(d)
 }
 
@@ -86,9 +102,12 @@ func (f *findingsLayer) show(d *desk) {
 	}
 }
 
-// turn shows another one of the things that the finding is about.
+// turn shows another one of the things that the finding is about. If the one at hand was
+// put right, the next one has its number already.
 func (f *findingsLayer) turn(d *desk, by int) {
-	f.nth += by
+	if at := f.finding(d); by < 0 || about(at, d.cursor) {
+		f.nth += by
+	}
 	f.show(d)
 }
 
@@ -229,7 +248,7 @@ func findingActions() []Action {
 		if !ok {
 			return open(d)
 		}
-		if at := f.finding(d); at == nil || len(at.Subjects) < 2 {
+		if at := f.finding(d); at == nil || len(at.Subjects) < 2 && about(at, d.cursor) {
 			return "the finding is about one thing"
 		}
 		return ""

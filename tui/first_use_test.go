@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/rule"
 	"example.com/lugbook/tui/theme"
 )
 
@@ -147,4 +148,33 @@ func TestSeveralExpectedWiresAreCounted(t *testing.T) {
 	r := recorded(t)
 	r.press("/ctrl.B+<enter>g")
 	require.Contains(t, r.d.View(), "w5 black 18 AWG from sol.L2 (then 1 more); + it is here")
+}
+
+// Covers are recorded from the finding that misses them: the key, then on to the next place.
+func TestWhatAFindingMissesIsRecordedFromItsList(t *testing.T) {
+	r := recorded(t)
+	plain := r.d.checker
+	r.d.checker = func(j *model.Job, name model.SheetName, lib *model.Catalogue) ([]rule.Finding, error) {
+		found, err := plain(j, name, lib)
+		missing := rule.Finding{Rule: "cover", Severity: rule.Note, Message: "covers are not recorded", Remedy: "look", Basis: rule.Basis{Text: "shorts", Source: rule.Practice}}
+		for _, at := range []model.TerminalRef{ref("b1", "+"), ref("b1", "-"), ref("b2", "+")} {
+			switch known := j.Sheet(name).Terminal(at); {
+			case known == nil || known.Cover == "":
+				missing.Subjects = append(missing.Subjects, rule.OfTerminal(at))
+			case known.Cover == model.CoverMissing:
+				found = append([]rule.Finding{{Rule: "live", Severity: rule.Caution, Message: at.String() + " has no cover", Subjects: []rule.Subject{rule.OfTerminal(at)}}}, found...)
+			}
+		}
+		if len(missing.Subjects) > 0 {
+			found = append(found, missing)
+		}
+		return found, err
+	}
+	r.press("/b1+<enter>C") // checked again
+	r.press("n")
+	require.Equal(t, "cover", r.d.top().(*findingsLayer).finding(r.d).Rule)
+	r.press("vv.v.v.") // missing, fitted, fitted
+	s := sheetOf(r, model.AsFound)
+	require.Equal(t, []model.Cover{model.CoverMissing, model.CoverFitted, model.CoverFitted},
+		[]model.Cover{s.Terminal(ref("b1", "+")).Cover, s.Terminal(ref("b1", "-")).Cover, s.Terminal(ref("b2", "+")).Cover})
 }
