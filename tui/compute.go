@@ -167,6 +167,9 @@ func (d *desk) takeFindings(m checked) tea.Cmd {
 	if m.stamp == now {
 		d.work.checkedYet, d.work.findingsOf = true, now
 		d.work.findings = m.findings
+		if f, listed := topOf[*findingsLayer](d); listed {
+			f.keepPlace(d)
+		}
 		if m.err != nil {
 			d.warn(clean.Line(m.err.Error()))
 		}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -75,6 +76,15 @@ func (f *findingsLayer) finding(d *desk) *rule.Finding {
 	}
 	f.rule = d.work.findings[f.at].Rule
 	return &d.work.findings[f.at]
+}
+
+// keepPlace counts anew which of the finding's things the cursor is on, after a check afresh.
+func (f *findingsLayer) keepPlace(d *desk) {
+	if at := f.finding(d); at != nil {
+		if i := slices.IndexFunc(at.Subjects, func(s rule.Subject) bool { return ofSubject(s) == d.cursor }); i >= 0 {
+			f.nth = i
+		}
+	}
 }
 
 // nearestOf is the finding of a rule nearest to a place in the list; -1 if there is none.

@@ -177,4 +177,18 @@ func TestWhatAFindingMissesIsRecordedFromItsList(t *testing.T) {
 	s := sheetOf(r, model.AsFound)
 	require.Equal(t, []model.Cover{model.CoverMissing, model.CoverFitted, model.CoverFitted},
 		[]model.Cover{s.Terminal(ref("b1", "+")).Cover, s.Terminal(ref("b1", "-")).Cover, s.Terminal(ref("b2", "+")).Cover})
+
+	r.press("<esc>uuuun")
+	for r.d.top().(*findingsLayer).finding(r.d).Rule != "cover" {
+		r.press("<down>")
+	}
+	for range 3 { // the key for the next place comes before the sheet is checked again
+		_, late := r.d.Update(keyMsg("v"))
+		r.press(".")
+		r.run(late)
+	}
+	s = sheetOf(r, model.AsFound)
+	for _, at := range []model.TerminalRef{ref("b1", "+"), ref("b1", "-"), ref("b2", "+")} {
+		require.Equal(t, model.CoverFitted, s.Terminal(at).Cover, at)
+	}
 }
