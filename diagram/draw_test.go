@@ -71,7 +71,7 @@ func gauge(s string) unit.Gauge {
 func TestRandomHarnessesAreDrawnWithoutFault(t *testing.T) {
 	n := 300
 	if testing.Short() {
-		n = 30
+		n = 8
 	}
 	const lanes = 4
 	for lane := range lanes {

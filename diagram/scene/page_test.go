@@ -157,6 +157,9 @@ func TestWritingNeverOverlaps(t *testing.T) {
 			}
 		}
 	})
+	if testing.Short() {
+		return // fewer boxes are drawn
+	}
 	require.Greater(t, roomy, 10, "the boxes drawn at random are too small to test anything")
 }
 

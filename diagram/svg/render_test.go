@@ -127,6 +127,9 @@ func TestRandomPages(t *testing.T) {
 		require.Equal(t, sceneTriples(p), svgTriples(t, file))
 		require.Equal(t, sceneTriples(p), textTriples(p))
 	})
+	if testing.Short() {
+		return // fewer pages are drawn
+	}
 	require.Greater(t, wires, 50, "the pages drawn at random have too few wires to test anything")
 }
 
