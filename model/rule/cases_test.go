@@ -52,6 +52,8 @@ var badExamples = []example{
 	{rule: "battery-reversed", text: edited(lead, "wire j2", "wire j2 b2.+ b3.+ gauge=4AWG", "wire j3", "wire j3 b3.- b4.- gauge=4AWG")},
 	{rule: "pack-reversed", text: edited(lithium, "wire w1", "wire w1 pack.NEG fu1.in gauge=2AWG insulation=105C length=150mm",
 		"wire w5", "wire w5 shunt.BATT pack.POS gauge=2AWG insulation=105C length=200mm")},
+	{rule: "string-count", name: "batteries not joined yet are a note", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\njob system=48V"},
+	{rule: "string-count", name: "no system voltage", text: "part b1 lead-battery-6v\njob system="},
 	{rule: "string-count", text: edited(lead, "part b8", "", "wire j7", "", "wire w1", "wire w1 b7.+ sol.L1 gauge=4AWG insulation=105C",
 		"wire c1", "wire c1 rec.+ b7.+ gauge=10AWG", "stack b8.+", "stack b7.+ w1 c1", "at b8.+", "at b7.+ cover=fitted")},
 	{rule: "charger-reversed", text: edited(lithium, "wire c1", "wire c1 chg.DC- fu2.in gauge=10AWG insulation=105C length=900mm",

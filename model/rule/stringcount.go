@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 )
 
@@ -29,7 +30,12 @@ func runStringCount(p *Pass) {
 		return
 	}
 	if p.Job.System.IsZero() {
-		p.missing("the system voltage", "whether the batteries add up to it", stringSubjects(s)...)
+		p.report(Finding{
+			Severity: Note,
+			Message:  "the system voltage of the job is not recorded; it decides whether the batteries add up to it",
+			Subjects: stringSubjects(s),
+			Remedy:   "read it off the controller or the charger and record it with the job",
+		})
 		return
 	}
 	sum, each, alike := 0.0, 0.0, true
@@ -48,12 +54,32 @@ func runStringCount(p *Pass) {
 	if want := math.Round(system / each); alike && want*each == system {
 		off = want != float64(len(s.Cells))
 	}
+	if at, open := p.openPole(); off && open {
+		p.missing("the jumper", "whether the batteries add up to the system voltage", OfTerminal(at))
+		return
+	}
 	if off {
 		p.report(Finding{
 			Message:  fmt.Sprintf("%d in series, %s nominal, on a cart of %s", len(s.Cells), volts(sum), volts(system)),
 			Subjects: stringSubjects(s),
 		})
 	}
+}
+
+// openPole is a terminal of a battery with no wire on it: the strings are not all
+// recorded yet.
+func (p *Pass) openPole() (model.TerminalRef, bool) {
+	for _, s := range p.Net.Strings() {
+		for _, cell := range s.Cells {
+			for _, name := range cell.Link.Element.Between {
+				at := model.TerminalRef{Part: cell.Link.Part.ID, Name: name}
+				if len(p.Sheet.Landed(at)) == 0 {
+					return at, true
+				}
+			}
+		}
+	}
+	return model.TerminalRef{}, false
 }
 
 // mainString is the string of the highest voltage; false if the sheet has no source.
