@@ -45,7 +45,7 @@ type Session struct {
 type Format struct{ Name, About string }
 
 // patience is how long the terminal may take to say what background it has.
-const patience = 150 * time.Millisecond
+const patience = 100 * time.Millisecond
 
 // Run shows the job until the person quits. It fails if the terminal cannot be used; if
 // the terminal is lost, that is [tea.ErrProgramKilled], after Rescue was called.
