@@ -22,6 +22,7 @@ type faultCase struct {
 func found(j *Job) *Sheet { return &j.Sheets[0] }
 
 var faultCases = []faultCase{
+	{"voltage below nothing", func(j *Job) { j.System = unit.V(-48) }, "system", "a system voltage below nothing", "-48 V"},
 	{"version", func(j *Job) { j.Version = 2 }, "lugbook", "unknown version of the job file", "2"},
 	{"zone id", func(j *Job) { j.Zones = append(j.Zones, Zone{ID: "a.b"}) }, "zones.a.b", "not a usable id", "a.b"},
 	{"zone twice", func(j *Job) { j.Zones = append(j.Zones, Zone{ID: "TRAY"}) }, "zones.TRAY", "id used twice", "TRAY"},

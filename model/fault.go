@@ -90,6 +90,9 @@ func (c *checker) head() {
 		c.report(Fault{Path: []string{"lugbook"}, Text: fmt.Sprint(c.job.Version), Message: "unknown version of the job file",
 			Expected: fmt.Sprintf("%d; a newer lugbook may be needed", FileVersion)})
 	}
+	if c.job.System.Volts() < 0 {
+		c.report(Fault{Path: []string{"system"}, Text: c.job.System.String(), Message: "a system voltage below nothing", Expected: "a voltage such as 48 V"})
+	}
 	seen := map[string]string{}
 	for _, z := range c.job.Zones {
 		c.id([]string{"zones", string(z.ID)}, string(z.ID), seen)

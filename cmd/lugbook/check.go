@@ -26,11 +26,7 @@ func (c *cli) checkCommand() *cobra.Command {
 		Example: "  lugbook check tug.yaml\n  lugbook check --sheet as-found --json tug.yaml",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			o, err := c.open(args[0])
-			if err != nil {
-				return err
-			}
-			name, err := o.sheet(sheet)
+			o, name, err := c.openSheet(args[0], sheet)
 			if err != nil {
 				return err
 			}

@@ -36,11 +36,7 @@ func (c *cli) drawCommand() *cobra.Command {
 			if err := apart(out, args[0]); err != nil {
 				return err
 			}
-			o, err := c.open(args[0])
-			if err != nil {
-				return err
-			}
-			name, err := o.sheet(sheet)
+			o, name, err := c.openSheet(args[0], sheet)
 			if err != nil {
 				return err
 			}

@@ -76,6 +76,16 @@ type opened struct {
 	decoded *jobfile.Decoded
 }
 
+// openSheet reads a job file and picks the sheet that a person asked for.
+func (c *cli) openSheet(path, asked string) (*opened, model.SheetName, error) {
+	o, err := c.open(path)
+	if err != nil {
+		return nil, "", err
+	}
+	name, err := o.sheet(asked)
+	return o, name, err
+}
+
 // sheet is the sheet that a person asked for, or the latest that the job has.
 func (o *opened) sheet(asked string) (model.SheetName, error) {
 	if asked != "" {
