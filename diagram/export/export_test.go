@@ -1,0 +1,40 @@
+package export_test
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/diagram/export"
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/part"
+)
+
+func TestEveryFormatNamesEveryWireAndRepeatsItself(t *testing.T) {
+	job := &model.Job{Version: 1, Title: "two", Sheets: []model.Sheet{{
+		Name:  model.Plan,
+		Parts: []model.Part{{ID: "b1", Kind: "lead-battery-6v"}, {ID: "b2", Kind: "lead-battery-6v"}},
+		Wires: []model.Wire{{ID: "j1", From: model.On("b1", "+"), To: model.On("b2", "-")}, {ID: "x7", From: model.On("b2", "+"), To: model.LooseEnd(model.Cut)}},
+	}}}
+	seen := map[string]bool{}
+	for _, f := range export.All {
+		require.False(t, seen[f.Name] || seen[f.Ext], "%s: name and ending are its own", f.Name)
+		seen[f.Name], seen[f.Ext] = true, true
+		var first, second bytes.Buffer
+		require.NoError(t, f.Sheet(&first, job, model.Plan, part.Library(), 0))
+		require.NoError(t, f.Sheet(&second, job, model.Plan, part.Library(), 0))
+		require.Equal(t, first.String(), second.String(), f.Name)
+		for _, word := range []string{"b1", "b2", "j1", "x7", "two"} {
+			require.Contains(t, first.String(), word, f.Name)
+		}
+		found, err := export.Find(f.Name)
+		require.NoError(t, err)
+		require.Equal(t, f.Ext, found.Ext)
+	}
+}
+
+func TestAnUnknownFormatIsRefused(t *testing.T) {
+	_, err := export.Find("pfd")
+	require.EqualError(t, err, `no format "pfd"; there are text, ascii, svg`)
+}
