@@ -44,8 +44,9 @@ type Session struct {
 // Format is a format that drawings can be written in.
 type Format struct{ Name, About string }
 
-// patience is how long the terminal may take to say what background it has.
-const patience = 100 * time.Millisecond
+// patience is how long the terminal may take to say what background it has. Over a slower
+// link the colours are the neutral ones; the first frame does not wait.
+const patience = 60 * time.Millisecond
 
 // Run shows the job until the person quits. It fails if the terminal cannot be used; if
 // the terminal is lost, that is [tea.ErrProgramKilled], after Rescue was called.
