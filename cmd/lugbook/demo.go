@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/lugbook/diagram"
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
@@ -93,9 +94,16 @@ func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written [
 		written = append(written, name)
 		return c.write(filepath.Join(dir, name), data)
 	}
+	drawn := map[diagram.Options]*diagram.Drawing{} // formats of the same page share it
 	for _, f := range export.All {
 		var b bytes.Buffer
-		if err := f.Sheet(&b, o.job, sheet, o.lib, 0); err != nil {
+		page := f.Page(0)
+		if drawn[page] == nil {
+			if drawn[page], err = diagram.Draw(o.job, sheet, o.lib, page); err != nil {
+				return nil, err
+			}
+		}
+		if err := f.Write(&b, drawn[page]); err != nil {
 			return nil, err
 		}
 		if err := write(string(sheet)+f.Ext, b.Bytes()); err != nil {
