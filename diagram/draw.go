@@ -1,6 +1,7 @@
 package diagram
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -61,6 +62,13 @@ func (b *builder) draw(zones [][]model.ZoneID) (*Drawing, error) {
 	pages := make([]page, len(zones))
 	for i := range zones {
 		p, err := b.page(zones[i])
+		var narrow *layout.WidthError
+		if errors.As(err, &narrow) {
+			// More work is no promise of less width: take the draft, which may fit.
+			draft := *b
+			draft.options.Quick = true
+			p, err = draft.page(zones[i])
+		}
 		if err != nil {
 			return nil, err
 		}
