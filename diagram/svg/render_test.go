@@ -163,7 +163,10 @@ func textTriples(p *scene.Page) []string {
 			for dy == 0 && strings.ContainsRune("│┃║╎╏", g.At(at.X, at.Y).Rune) {
 				at.X += dx
 			}
-			if next := g.At(at.X, at.Y); next.Role == text.WireLine && mark.Role == text.PortJoin && meets(next.Rune, port.Side) {
+			next := g.At(at.X, at.Y)
+			line := next.Role == text.WireLine && meets(next.Rune, port.Side)
+			// A label stands in its wire's own line and may follow a crossing directly.
+			if label := next.Role == text.WireLabel && dy == 0; mark.Role == text.PortJoin && (line || label) {
 				found = append(found, fmt.Sprint(mark.Owner.ID, " ", mark.Owner.Port, " ", next.Owner.ID))
 			}
 		}
