@@ -85,11 +85,6 @@ func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
 			}
 		}()
 		drawing, err := drawer(job, of.sheet, lib, o)
-		if err != nil && o.Previous != nil {
-			// The places of before leave no room for what is new: all is placed anew.
-			o.Previous = nil
-			drawing, err = drawer(job, of.sheet, lib, o)
-		}
 		if err != nil {
 			return drawn{stamp: of, careful: !o.Quick, err: err}
 		}
