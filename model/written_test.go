@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )

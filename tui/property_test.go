@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/lugbook/model"
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/unit"
 	"example.com/lugbook/tui/theme"
 )

@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )

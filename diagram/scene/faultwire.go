@@ -94,6 +94,18 @@ func (c *checker) label(w Wire) {
 	if !c.atOwnWire(w, cells) {
 		c.fault(cells[0], ids, "the label of wire %s does not stand at it", w.ID)
 	}
+	if w.Label.Vertical {
+		c.besidePort(w, cells[0].Add(-1, 0), East)
+		c.besidePort(w, cells[len(cells)-1].Add(1, 0), West)
+	}
+}
+
+// besidePort checks that a label beside an upright run touches no terminal that faces
+// it: it would read as a wire that lands there.
+func (c *checker) besidePort(w Wire, at Point, side Side) {
+	if p, ok := c.ports[at]; ok && p.side == side {
+		c.fault(at, []string{w.ID}, "the label of wire %s touches %s", w.ID, p.name)
+	}
 }
 
 // atOwnWire reports whether a label stands in a level run with a piece of the line

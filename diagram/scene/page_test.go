@@ -71,6 +71,11 @@ func TestCheckNamesEachFault(t *testing.T) {
 			s.Wires[1].Label.At.X = 24
 			s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 25, 15, 2)
 		},
+		"the label of wire w3 touches b.p": func(s *scenetest.Sketch) {
+			s.Wires = s.Wires[1:]
+			w := s.Wire("w3", "a.p", "a.r", scene.Control, "", "", -1, 36, 18, 2)
+			w.Label = scene.Label{Text: "w3x", At: scene.Point{X: 37, Y: 6}, Vertical: true}
+		},
 		"the label of wire w2 lies on the label of w1": func(s *scenetest.Sketch) {
 			s.Wires[1].Label = scene.Label{Text: "w2 looks", At: scene.Point{X: 21, Y: 6}, Vertical: true}
 		},

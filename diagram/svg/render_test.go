@@ -21,6 +21,7 @@ import (
 	"example.com/lugbook/diagram/scene/scenetest"
 	"example.com/lugbook/diagram/svg"
 	"example.com/lugbook/diagram/text"
+	_ "example.com/lugbook/model/fixedseed"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -160,13 +161,16 @@ func textTriples(p *scene.Page) []string {
 		for _, port := range b.Ports {
 			dx, dy := port.Side.Step()
 			mark, at := g.At(port.At.X, port.At.Y), port.At.Add(dx, dy)
+			crossed := map[string]bool{}
 			for dy == 0 && strings.ContainsRune("│┃║╎╏", g.At(at.X, at.Y).Rune) {
+				crossed[g.At(at.X, at.Y).Owner.ID] = true
 				at.X += dx
 			}
 			next := g.At(at.X, at.Y)
 			line := next.Role == text.WireLine && meets(next.Rune, port.Side)
-			// A label stands in its wire's own line and may follow a crossing directly.
-			if label := next.Role == text.WireLabel && dy == 0; mark.Role == text.PortJoin && (line || label) {
+			// A label in its wire's own line may follow a crossing directly; one that names
+			// the wire crossed stands beside that.
+			if label := next.Role == text.WireLabel && dy == 0 && !crossed[next.Owner.ID]; mark.Role == text.PortJoin && (line || label) {
 				found = append(found, fmt.Sprint(mark.Owner.ID, " ", mark.Owner.Port, " ", next.Owner.ID))
 			}
 		}

@@ -14,6 +14,7 @@ import (
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/scene/scenetest"
 	"example.com/lugbook/diagram/text"
+	_ "example.com/lugbook/model/fixedseed"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/unit"
 )
 

@@ -16,6 +16,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/jobfile"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/store"

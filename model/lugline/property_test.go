@@ -13,6 +13,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/lugline"
 	"example.com/lugbook/model/unit"
 )

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"

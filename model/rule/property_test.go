@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/lugbook/model"
+	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/rule"

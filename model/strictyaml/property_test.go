@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
 	"go.yaml.in/yaml/v4"
 	"pgregory.net/rapid"

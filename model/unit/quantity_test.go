@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"testing"
 
+	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
