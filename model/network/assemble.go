@@ -36,6 +36,9 @@ type assembler struct {
 	c        *circuit.Circuit
 	elements []circuit.Element
 	coils    map[coilID]circuit.Element
+	changes  map[int]*Change // by link
+	dead     bool
+	celsius  float64
 }
 
 type coilID struct {
@@ -48,12 +51,13 @@ func (b *assembler) coilsFirst() {
 	for i := range b.n.links {
 		l := &b.n.links[i]
 		b.elements[i] = circuit.None
-		if !l.Is(model.CoilElement) {
+		change := b.change(l)
+		if !l.Is(model.CoilElement) || change.Open {
 			continue
 		}
 		pullIn := b.figure(l, l.Element.PullIn, assumedPullIn*b.figure(l, l.Element.Volts, assumedLeast))
 		dropOut := min(pullIn, b.figure(l, dropOutRating, assumedDropOut*pullIn))
-		e := b.c.Coil(circuit.Node(l.A), circuit.Node(l.B), b.figure(l, l.Element.Ohms, assumedCoilOhms), pullIn, dropOut)
+		e := b.c.Coil(circuit.Node(l.A), circuit.Node(l.B), change.ohms(b.figure(l, l.Element.Ohms, assumedCoilOhms)), pullIn, dropOut)
 		b.elements[i] = e
 		b.coils[coilID{l.Part.ID, l.Element.ID}] = e
 	}
@@ -62,13 +66,17 @@ func (b *assembler) coilsFirst() {
 // add puts one link into the circuit.
 func (b *assembler) add(i int) {
 	l := &b.n.links[i]
-	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	change := b.change(l)
+	if change.Open || change.Dead {
+		return
+	}
+	x, y := change.ends(l)
 	switch l.Kind {
 	case Kind(model.CoilElement), OutputLink:
 		return
 	case WireLink:
-		ohms, _ := b.n.WireOhms(l)
-		b.elements[i] = b.c.Resistor(x, y, ohms)
+		ohms, _ := b.n.wireOhms(l, b.celsius)
+		b.elements[i] = b.c.Resistor(x, y, change.ohms(ohms))
 		return
 	}
 	switch l.Element.Is {
@@ -76,14 +84,14 @@ func (b *assembler) add(i int) {
 		b.elements[i] = b.contact(l)
 	case model.ResistanceElement, model.JoinElement:
 		if ohms, ok := b.n.Figure(l.Part, l.Element.Ohms); ok || l.Is(model.JoinElement) {
-			b.elements[i] = b.c.Resistor(x, y, max(leastOhms, ohms))
+			b.elements[i] = b.c.Resistor(x, y, change.ohms(ohms))
 		}
 	case model.FuseElement:
-		b.elements[i] = b.c.Contact(x, y, max(leastOhms, b.figure(l, l.Element.Ohms, assumedFuseOhms)), b.inPosition(l))
+		b.elements[i] = b.c.Contact(x, y, change.ohms(b.figure(l, l.Element.Ohms, assumedFuseOhms)), change.Closed || b.inPosition(l))
 	case model.DiodeElement:
 		b.elements[i] = b.c.Diode(x, y)
 	default:
-		if b.inPosition(l) {
+		if b.inPosition(l) && !(b.dead && l.gives()) {
 			b.elements[i] = b.active(i, l)
 		}
 	}
@@ -91,15 +99,17 @@ func (b *assembler) add(i int) {
 
 // active adds what gives or takes power.
 func (b *assembler) active(i int, l *Link) circuit.Element {
-	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	change := b.change(l)
+	x, y := change.ends(l)
 	switch l.Element.Is {
 	case model.SourceElement:
 		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
-			return b.c.Source(x, y, volts, max(leastOhms, b.figure(l, l.Element.Ohms, assumedSourceOhms)))
+			ohms := max(leastOhms, b.figure(l, l.Element.Ohms, assumedSourceOhms)+change.AddOhms)
+			return b.c.Source(x, y, change.scaled(volts), ohms)
 		}
 	case model.ChargerElement:
 		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
-			return b.c.Supply(x, y, circuit.Supply{Volts: volts, Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0)})
+			return b.c.Supply(x, y, circuit.Supply{Volts: change.scaled(volts), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0)})
 		}
 	case model.LoadElement:
 		return b.load(l)
@@ -115,11 +125,12 @@ func (b *assembler) active(i int, l *Link) circuit.Element {
 // voltage they work at.
 func (b *assembler) load(l *Link) circuit.Element {
 	x, y := circuit.Node(l.A), circuit.Node(l.B)
+	change := b.change(l)
 	if ohms, ok := b.loadOhms(l); ok && len(l.Element.Fed)+len(l.Element.Blocked) == 0 {
-		return b.c.Resistor(x, y, ohms)
+		return b.c.Resistor(x, y, max(leastOhms, ohms/change.scaled(1)))
 	}
 	load := circuit.Load{
-		Amperes: b.figure(l, l.Element.Amps, 0), Watts: b.figure(l, l.Element.Watts, 0),
+		Amperes: change.scaled(b.figure(l, l.Element.Amps, 0)), Watts: change.scaled(b.figure(l, l.Element.Watts, 0)),
 		LeastVolts: b.figure(l, leastRating, assumedLeast), Gate: b.gate(l),
 	}
 	if load.Amperes == 0 && load.Watts == 0 {
@@ -142,10 +153,11 @@ func (b *assembler) converter(i int, l *Link) circuit.Element {
 	if i+1 >= len(b.n.links) || b.n.links[i+1].Kind != OutputLink {
 		return circuit.None
 	}
-	out := &b.n.links[i+1]
-	input, output := b.c.Converter(circuit.Node(l.A), circuit.Node(l.B), circuit.Node(out.A), circuit.Node(out.B), circuit.Converter{
+	change := b.change(l)
+	plus, minus := change.ends(&b.n.links[i+1])
+	input, output := b.c.Converter(circuit.Node(l.A), circuit.Node(l.B), plus, minus, circuit.Converter{
 		Output: circuit.Supply{
-			Volts: b.figure(l, l.Element.OutVolts, 0), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0),
+			Volts: change.scaled(b.figure(l, l.Element.OutVolts, 0)), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0),
 		},
 		Efficiency: b.figure(l, efficiencyRating, assumedEfficiency),
 		LeastVolts: b.figure(l, leastRating, assumedLeast),
@@ -157,8 +169,12 @@ func (b *assembler) converter(i int, l *Link) circuit.Element {
 
 func (b *assembler) contact(l *Link) circuit.Element {
 	x, y, e := circuit.Node(l.A), circuit.Node(l.B), l.Element
-	ohms := max(leastOhms, b.figure(l, e.Ohms, assumedContactOhms))
+	change := b.change(l)
+	ohms := change.ohms(b.figure(l, e.Ohms, assumedContactOhms))
 	rest := e.Rest == model.RestClosed
+	if change.Closed {
+		return b.c.Contact(x, y, ohms, true)
+	}
 	switch coil, driven := b.coils[coilID{l.Part.ID, e.Coil}]; {
 	case driven:
 		return b.c.CoilContact(x, y, ohms, coil, rest)

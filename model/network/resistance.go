@@ -50,7 +50,9 @@ const goodJointOhms = 0.1e-3
 
 // WireOhms is the resistance of a wire with its joints, in ohms at 20 C. Assumed tells
 // that its gauge or length is not recorded and a usual one stands for it.
-func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) {
+func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) { return n.wireOhms(l, wireCelsius) }
+
+func (n *Network) wireOhms(l *Link, celsius float64) (ohms float64, assumed bool) {
 	gauge, metres := l.Wire.Gauge, l.metres
 	if gauge.IsZero() {
 		gauge, assumed = assumedGauge(n.serves(l)), true
@@ -58,7 +60,7 @@ func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) {
 	if !l.measured {
 		metres, assumed = assumedMetres, true
 	}
-	perMetre, _ := conductor.OhmsPerMetre(gauge, wireCelsius)
+	perMetre, _ := conductor.OhmsPerMetre(gauge, celsius)
 	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.A)+n.joint(l.Wire, l.B)), assumed
 }
 

@@ -17,6 +17,7 @@ type Solution struct {
 	n        *Network
 	solved   *circuit.Solution
 	elements []circuit.Element // by link; circuit.None if the link is out of circuit
+	bridges  []circuit.Element
 }
 
 // ChatterError means that the sheet comes to no rest in a state: something switches
@@ -38,21 +39,7 @@ func (e *ChatterError) Error() string {
 // Solve computes the voltages and currents of a state. Figures that nobody recorded
 // are replaced by usual ones; WireOhms tells for which wires. The error is a
 // *ChatterError if the sheet comes to no rest.
-func (n *Network) Solve(s state.State) (*Solution, error) {
-	b := assembler{n: n, state: s, c: circuit.New(), elements: make([]circuit.Element, len(n.links)), coils: map[coilID]circuit.Element{}}
-	for range n.points {
-		b.c.Node()
-	}
-	b.coilsFirst()
-	for i := range n.links {
-		b.add(i)
-	}
-	solved, err := b.c.Solve()
-	if err != nil {
-		return nil, b.explain(err)
-	}
-	return &Solution{State: s, n: n, solved: solved, elements: b.elements}, nil
-}
+func (n *Network) Solve(s state.State) (*Solution, error) { return n.SolveWith(s, Variation{}) }
 
 // explain turns the numbers of a circuit's error into parts.
 func (b *assembler) explain(err error) error {
