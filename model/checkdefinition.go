@@ -24,6 +24,9 @@ func (d *Definition) check(above ...string) []Fault {
 			c.report([]string{"terminals", t.Name, "stud"}, t.Stud.String(), "a stud size on a terminal that is no stud", "form: stud", nil)
 		}
 	}
+	if d.Opening != "" && !ValidID(d.Opening) {
+		c.report([]string{"opening"}, d.Opening, "not a usable name", "1 to 64 letters, digits, hyphens or underscores", nil)
+	}
 	if d.Control != nil {
 		c.oneOf([]string{"control", "rest"}, d.Control.Rest, "position", d.Control.Positions)
 	}

@@ -37,6 +37,8 @@ func (c *checker) part(s *Sheet, p *Part) {
 	}
 	c.photos(path, p.Photos)
 	c.partWords(path, p)
+	c.opening(join(path, "opening"), p.Opening)
+	c.opens(join(path, "opens"), p.Opens)
 	for _, r := range p.Ratings {
 		c.rating(join(path, "ratings", r.Name), d, r)
 	}

@@ -9,6 +9,12 @@ func (j *Job) Clone() *Job {
 	c.Zones = slices.Clone(j.Zones)
 	c.Runs = slices.Clone(j.Runs)
 	c.Definitions = cloneEach(j.Definitions, Definition.clone)
+	c.States = cloneEach(j.States, OwnState.clone)
+	if j.Meter != nil {
+		meter := *j.Meter
+		c.Meter = &meter
+	}
+	c.Readings = slices.Clone(j.Readings)
 	c.Sheets = cloneEach(j.Sheets, Sheet.clone)
 	return &c
 }
@@ -41,6 +47,7 @@ func (s Sheet) clone() Sheet {
 // Clone is a deep copy of the part.
 func (p Part) Clone() Part {
 	p.Ratings = slices.Clone(p.Ratings)
+	p.Opens = slices.Clone(p.Opens)
 	p.Condition = slices.Clone(p.Condition)
 	p.Photos = slices.Clone(p.Photos)
 	if p.Place != nil {

@@ -18,6 +18,7 @@ type Definition struct {
 	Control    *Switching    `yaml:"control,flow" doc:"what a person or the cart sets on it"`
 	Terminals  []TerminalDef `yaml:"terminals,keyed,flow" doc:"its terminals"`
 	Elements   []Element     `yaml:"elements,keyed,flow" doc:"what is electrically between its terminals"`
+	Opening    string        `yaml:"opening" doc:"name of the time-current gates of the standard that such a fuse or breaker is made to"`
 	Ratings    []Rating      `yaml:"ratings,keyed,flow" doc:"its figures with their sources"`
 }
 
@@ -87,7 +88,17 @@ type TerminalDef struct {
 	Means  string    `yaml:"means" doc:"what the terminal is in words"`
 	Serves Service   `yaml:"serves" doc:"the kind of circuit it belongs to"`
 	Pole   Pole      `yaml:"pole" doc:"its polarity if it has one"`
+	Metal  Metal     `yaml:"metal" doc:"one piece of metal on the cart that all terminals of this mark are part of"`
 }
+
+// Metal is a piece of metal that many terminals are part of. The zero value means none.
+type Metal string
+
+// FrameMetal is the frame of the cart: its bolts are one node.
+const FrameMetal Metal = "frame"
+
+// Names lists the words that a definition may use.
+func (Metal) Names() []string { return []string{string(FrameMetal)} }
 
 // Form is how conductors land on a terminal.
 type Form string

@@ -35,6 +35,9 @@ func (j *Job) Check(lib *Catalogue) []Fault {
 	for i := range j.Sheets {
 		c.sheet(&j.Sheets[i])
 	}
+	c.states()
+	c.meter()
+	c.readings()
 	return c.faults
 }
 

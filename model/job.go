@@ -21,7 +21,10 @@ type Job struct {
 	Zones       []Zone       `yaml:"zones,keyed,flow" doc:"places on the cart"`
 	Runs        []Run        `yaml:"runs,flow" doc:"routed lengths between neighbouring zones"`
 	Definitions []Definition `yaml:"definitions,keyed" doc:"part definitions of this job alone"`
+	States      []OwnState   `yaml:"states,keyed,flow" doc:"states of the controls that somebody asks about besides those that follow from the controls"`
+	Meter       *Meter       `yaml:"meter,flow" doc:"the meter that readings are taken with"`
 	Sheets      []Sheet      `yaml:"sheets,keyed" doc:"the states of the wiring: as-found, plan, as-built"`
+	Readings    []Reading    `yaml:"readings,flow" doc:"what a meter showed on the cart"`
 }
 
 // Zone is a place on the cart, such as the pack tray or the dash.

@@ -21,6 +21,8 @@ type Part struct {
 	Name       string      `yaml:"name" doc:"what it is in words"`
 	Zone       ZoneID      `yaml:"zone" doc:"where on the cart it sits"`
 	Ratings    []Rating    `yaml:"ratings,keyed,flow" doc:"figures read off this very part; they stand above the library's"`
+	Opening    string      `yaml:"opening" doc:"name of the time-current gates that this very fuse or breaker is made to"`
+	Opens      []OpenPoint `yaml:"opens,flow" doc:"its time-current curve as its maker publishes it, by rising current"`
 	Place      *Place      `yaml:"place,flow" doc:"where a person put its box on the drawing; it stays there"`
 	Condition  []Condition `yaml:"condition,flow" doc:"how it was found"`
 	Confidence Confidence  `yaml:"confidence" doc:"how well it is known"`

@@ -30,8 +30,9 @@ func (e AddPart) Apply(j *model.Job) error {
 	return nil
 }
 
-// RemovePart takes a part off a sheet. Wires on it lose their end there: it becomes
-// what Leave says, cut if it says nothing. With WithWires the wires go too.
+// RemovePart takes a part off a sheet with what was read on its terminals. Wires on it
+// lose their end there: it becomes what Leave says, cut if it says nothing. With
+// WithWires the wires go too.
 type RemovePart struct {
 	Sheet     model.SheetName
 	ID        model.PartID
@@ -57,7 +58,7 @@ func (e RemovePart) Apply(j *model.Job) error {
 	if e.WithWires {
 		for _, w := range slices.Clone(s.Wires) {
 			if onPart(w.From) || onPart(w.To) {
-				removeWire(s, w.ID)
+				removeWire(j, s, w.ID)
 			}
 		}
 	}
@@ -72,6 +73,9 @@ func (e RemovePart) Apply(j *model.Job) error {
 	}
 	s.Terminals = slices.DeleteFunc(s.Terminals, func(t model.Terminal) bool { return t.At.Part == e.ID })
 	s.Parts = slices.DeleteFunc(s.Parts, func(p model.Part) bool { return p.ID == e.ID })
+	j.Readings = slices.DeleteFunc(j.Readings, func(r model.Reading) bool {
+		return r.Sheet == e.Sheet && (r.Red.Part == e.ID || r.Black.Part == e.ID)
+	})
 	return nil
 }
 
@@ -99,15 +103,21 @@ func (e RenamePart) Apply(j *model.Job) error {
 	if !found {
 		return fmt.Errorf("no part %s on any sheet", e.From)
 	}
+	for i := range j.Readings {
+		renameRef(&j.Readings[i].Red, e.From, e.To)
+		renameRef(&j.Readings[i].Black, e.From, e.To)
+	}
 	return nil
 }
 
-func renameRefs(s *model.Sheet, from, to model.PartID) {
-	rename := func(at *model.TerminalRef) {
-		if at.Part == from {
-			at.Part = to
-		}
+func renameRef(at *model.TerminalRef, from, to model.PartID) {
+	if at.Part == from {
+		at.Part = to
 	}
+}
+
+func renameRefs(s *model.Sheet, from, to model.PartID) {
+	rename := func(at *model.TerminalRef) { renameRef(at, from, to) }
 	for i := range s.Wires {
 		rename(&s.Wires[i].From.At)
 		rename(&s.Wires[i].To.At)

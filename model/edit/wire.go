@@ -58,12 +58,14 @@ func (e RemoveWire) Name() string { return fmt.Sprintf("remove %s", e.ID) }
 func (e RemoveWire) Apply(j *model.Job) error {
 	s, _, err := wireOf(j, e.Sheet, e.ID)
 	if err == nil {
-		removeWire(s, e.ID)
+		removeWire(j, s, e.ID)
 	}
 	return err
 }
 
-func removeWire(s *model.Sheet, id model.WireID) {
+// removeWire takes a wire off a sheet with what was read of it.
+func removeWire(j *model.Job, s *model.Sheet, id model.WireID) {
+	j.Readings = slices.DeleteFunc(j.Readings, func(r model.Reading) bool { return r.Sheet == s.Name && r.Wire == id })
 	s.Wires = slices.DeleteFunc(s.Wires, func(w model.Wire) bool { return w.ID == id })
 	for i := range s.Terminals {
 		unseat(&s.Terminals[i], id)
@@ -98,6 +100,11 @@ func (e RenameWire) Apply(j *model.Job) error {
 	}
 	if !found {
 		return fmt.Errorf("no wire %s on any sheet", e.From)
+	}
+	for i := range j.Readings {
+		if r := &j.Readings[i]; r.Wire == e.From {
+			r.Wire = e.To
+		}
 	}
 	return nil
 }

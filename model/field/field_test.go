@@ -77,7 +77,7 @@ func TestListHasWhatOneLineCanHold(t *testing.T) {
 		return list
 	}
 	require.Equal(t, []string{"title", "cart", "system", "customer", "technician", "date", "revision", "note", "photos"}, names(&model.Job{}))
-	require.Equal(t, []string{"kind", "name", "zone", "condition", "confidence", "note", "photos"}, names(model.Part{}))
+	require.Equal(t, []string{"kind", "name", "zone", "opening", "condition", "confidence", "note", "photos"}, names(model.Part{}))
 	require.Equal(t, []string{
 		"from", "to", "gauge", "colour", "serves", "insulation", "length", "via", "sheathed", "from-lug", "to-lug",
 		"judged", "condition", "confidence", "bundle", "mark", "note", "photos",

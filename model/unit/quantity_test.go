@@ -87,7 +87,7 @@ func TestElectricalReadings(t *testing.T) {
 	checkReadings(t, ParseOhm, Ohm.Ohms, []reading{
 		{"470 ohm", "470 ohm", 470}, {"470\u03a9", "470 ohm", 470}, {"470 \u2126", "470 ohm", 470},
 		{"10 mohm", "10 mohm", 0.01}, {"5 k\u03a9", "5 kohm", 5000}, {"4.7k", "4.7 kohm", 4700},
-		{"0.5 m\u2126", "0.5 mohm", 0.0005}, {"1 Mohm", "1 Mohm", 1e6}, {"50 \u00b5\u03a9", "50 uohm", 50e-6},
+		{"0.5 m\u2126", "0.5 mohm", 0.0005}, {"1 Mohm", "1 Mohm", 1e6}, {"1000 Mohm", "1000 Mohm", 1e9}, {"50 \u00b5\u03a9", "50 uohm", 50e-6},
 	})
 	checkReadings(t, ParseAmpHour, AmpHour.AmpHours, []reading{
 		{"105 Ah", "105 Ah", 105}, {"105 A h", "105 Ah", 105}, {"800 mAh", "800 mAh", 0.8}, {"105AH", "105 Ah", 105},

@@ -53,13 +53,14 @@ type scale struct {
 	examples string // "48 V, 250 mV"
 	example  string
 	min      float64 // least value in SI
+	max      float64 // greatest value in SI, if it is more than limit
 	whole    bool
 	marks    []mark
 	compound func(text string) (millionths int64, mark uint8, ok bool)
 	pattern  string // of the compound forms
 }
 
-// limit is the greatest size of a quantity in its SI unit.
+// limit is the greatest size of a quantity in its SI unit where its scale does not say more.
 const limit = 1e6
 
 // tolerance lets a value at a limit pass after conversion.
@@ -92,7 +93,7 @@ func (s *scale) si(millionths int64, number uint8) float64 {
 
 // fits reports whether a value in SI is within the scale's limits.
 func (s *scale) fits(si float64) bool {
-	return si <= limit*tolerance && si >= s.min*tolerance
+	return si <= max(limit, s.max)*tolerance && si >= s.min*tolerance
 }
 
 // nearest expresses a value in SI in the unit that suits its size, rounded to six

@@ -40,7 +40,7 @@ var ampereScale = scale{
 }
 
 var ohmScale = scale{
-	of: Resistance, what: "a resistance", examples: "470 ohm, 10 mohm, 5 kohm", example: "470 ohm",
+	of: Resistance, what: "a resistance", examples: "470 ohm, 10 mohm, 5 kohm", example: "470 ohm", max: 1e9, // insulation is read in megohms
 	marks: []mark{
 		{print: "ohm", also: []string{"ohms", "Ohm", "Ohms", "\u03a9", "\u2126"}, worth: 1},
 		{print: "mohm", also: []string{"mohms", "mOhm", "mOhms", "m\u03a9", "m\u2126", "milliohm", "milliohms"}, worth: 1e-3, auto: true},
