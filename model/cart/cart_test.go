@@ -20,7 +20,7 @@ import (
 var update = flag.Bool("update", false, "write the golden files")
 
 // decoded reads a cart, which must be without a problem.
-func decoded(t *testing.T, name string) *jobfile.Decoded {
+func decoded(t testing.TB, name string) *jobfile.Decoded {
 	t.Helper()
 	data, err := cart.Read(name)
 	require.NoError(t, err)

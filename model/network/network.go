@@ -40,6 +40,7 @@ type Network struct {
 	links  []Link
 	at     [][]int // indexes of links by node
 	ofWire map[model.WireID]int
+	metal  map[model.Metal]Node
 
 	terminals map[model.TerminalRef]*model.Terminal
 }
@@ -85,7 +86,7 @@ func (l *Link) Other(n Node) Node {
 func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 	n := &Network{
 		Sheet: sheet, Cat: cat.For(job), job: job,
-		nodes: map[Point]Node{}, parts: map[model.PartID]*model.Part{}, ofWire: map[model.WireID]int{},
+		nodes: map[Point]Node{}, parts: map[model.PartID]*model.Part{}, ofWire: map[model.WireID]int{}, metal: map[model.Metal]Node{},
 		terminals: map[model.TerminalRef]*model.Terminal{},
 	}
 	for i := range sheet.Terminals {
@@ -105,10 +106,10 @@ func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 
 func (n *Network) addPart(p *model.Part) {
 	n.parts[p.ID] = p
-	for _, name := range n.Cat.TerminalsOf(n.Sheet, p) {
-		n.node(Point{At: model.TerminalRef{Part: p.ID, Name: name}})
-	}
 	d := n.Cat.Definition(p.Kind)
+	for _, name := range n.Cat.TerminalsOf(n.Sheet, p) {
+		n.terminal(d, model.TerminalRef{Part: p.ID, Name: name})
+	}
 	if d == nil {
 		return
 	}
@@ -119,6 +120,22 @@ func (n *Network) addPart(p *model.Part) {
 			n.addElement(Link{Kind: OutputLink, Part: p, Def: d, Element: e}, e.Out)
 		}
 	}
+}
+
+// terminal makes the node of a terminal. Terminals of one piece of metal share the node
+// of the first of them.
+func (n *Network) terminal(d *model.Definition, at model.TerminalRef) {
+	if d == nil || d.Terminal(at.Name) == nil || d.Terminal(at.Name).Metal == "" {
+		n.node(Point{At: at})
+		return
+	}
+	metal := d.Terminal(at.Name).Metal
+	shared, there := n.metal[metal]
+	if !there {
+		shared = n.node(Point{At: at})
+		n.metal[metal] = shared
+	}
+	n.nodes[Point{At: at}] = shared
 }
 
 func (n *Network) addElement(l Link, between []string) {
@@ -198,6 +215,14 @@ func (n *Network) WireLink(id model.WireID) *Link {
 	return &n.links[i]
 }
 
+// Frame is the node of the cart's frame; None if the sheet has no point of it.
+func (n *Network) Frame() Node {
+	if at, ok := n.metal[model.FrameMetal]; ok {
+		return at
+	}
+	return None
+}
+
 // Part finds a part of the sheet; nil if there is none of that id.
 func (n *Network) Part(id model.PartID) *model.Part { return n.parts[id] }
 
@@ -218,5 +243,5 @@ func (n *Network) TerminalDef(at model.TerminalRef) *model.TerminalDef {
 	return nil
 }
 
-// States lists the states that the controls on the sheet give.
-func (n *Network) States() []state.State { return state.List(n.Sheet, n.Cat) }
+// States lists the states that the controls on the sheet give, then those that the job adds.
+func (n *Network) States() []state.State { return state.OfJob(n.job, n.Sheet, n.Cat) }

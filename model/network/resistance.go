@@ -61,7 +61,7 @@ func (n *Network) wireOhms(l *Link, celsius float64) (ohms float64, assumed bool
 		metres, assumed = assumedMetres, true
 	}
 	perMetre, _ := conductor.OhmsPerMetre(gauge, celsius)
-	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.A)+n.joint(l.Wire, l.B)), assumed
+	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From)+n.joint(l.Wire, l.Wire.To)), assumed
 }
 
 // serves is the circuit of a wire: as recorded, else that of a terminal it lands on.
@@ -81,13 +81,12 @@ func (n *Network) serves(l *Link) model.Service {
 }
 
 // joint is the resistance of a wire's joint at one of its ends; none at a loose end.
-func (n *Network) joint(w *model.Wire, at Node) float64 {
-	ref := n.points[at].At
-	if ref.IsZero() {
+func (n *Network) joint(w *model.Wire, end model.End) float64 {
+	if end.At.IsZero() {
 		return 0
 	}
 	found := slices.Clone(w.Condition)
-	if t := n.terminals[ref]; t != nil {
+	if t := n.terminals[end.At]; t != nil {
 		found = append(found, t.Condition...)
 	}
 	for _, j := range jointOhms {
