@@ -29,7 +29,7 @@ var faultCases = []faultCase{
 	{"run from", func(j *Job) { j.Runs[0].From = "attic" }, "runs.0.from", "no such zone", "attic"},
 	{"run to", func(j *Job) { j.Runs[0].To = "attic" }, "runs.0.to", "no such zone", "attic"},
 	{"job photo", func(j *Job) { j.Photos[0] = "../x.jpg" }, "photos", "not a usable photo path", "../x.jpg"},
-	{"sheet name", func(j *Job) { found(j).Name = "wish" }, "sheets.wish", "not a known word", "wish"},
+	{"sheet name", func(j *Job) { found(j).Name, j.Readings = "wish", nil }, "sheets.wish", "not a known word", "wish"},
 	{"part id", func(j *Job) { found(j).Parts = append(found(j).Parts, Part{ID: "a b", Kind: UnknownKind}) },
 		"sheets.as-found.parts.a b", "not a usable id", "a b"},
 	{"part twice", func(j *Job) { found(j).Parts = append(found(j).Parts, Part{ID: "SOL", Kind: UnknownKind}) },
@@ -124,6 +124,7 @@ func TestDefinitionFaults(t *testing.T) {
 	}{
 		{"designator", func(d *Definition) { d.Designator = "" }, "designator", "not a usable designator"},
 		{"terminal name", func(d *Definition) { d.Terminals = append(d.Terminals, TerminalDef{Name: "a b", Form: TabForm}) }, "terminals.a b", "not a usable terminal name"},
+		{"gates", func(d *Definition) { d.Opening = "a b" }, "opening", "not a usable name"},
 		{"stud on a tab", func(d *Definition) { d.Terminals[2].Stud = m8 }, "terminals.coil+.stud", "a stud size on a terminal that is no stud"},
 		{"rest", func(d *Definition) { d.Control.Rest = "between" }, "control.rest", "no such position"},
 		{"between one", func(d *Definition) { d.Elements[0].Between = []string{"coil+"} }, "elements.coil.between", "an element is between two terminals"},

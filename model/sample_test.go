@@ -44,12 +44,24 @@ func sampleJob(t testing.TB) *Job {
 		Photos: []string{"photos/cart.jpg"},
 		Zones:  []Zone{{ID: "tray"}, {ID: "dash"}},
 		Runs:   []Run{{From: "tray", To: "dash"}},
+		States: []OwnState{
+			{Name: "pushed", From: "tow", Set: []Setting{{Control: Key, Position: "on"}}},
+			{Name: "pushed-dark", From: "pushed"},
+		},
+		Meter: &Meter{Accuracy: unit.Pct(0.5), Counts: 3, Display: 6000},
+		Readings: []Reading{
+			{Sheet: AsFound, State: "parked", Red: TerminalRef{"b1", "+"}, Black: TerminalRef{"b1", "-"}, Value: anyOf(t, "8.3 V")},
+			{Sheet: AsFound, State: "pushed", Wire: "w2", Value: anyOf(t, "-4 A")},
+			{Sheet: AsFound, State: "tow", Red: TerminalRef{"x1", "7"}, Black: TerminalRef{"sol", "L1"}, Open: true},
+			{Sheet: AsFound, State: "key-on", Red: TerminalRef{"sol", "coil+"}, Black: TerminalRef{"sol", "coil-"}, Value: anyOf(t, "0.2 kohm")},
+		},
 		Sheets: []Sheet{{
 			Name: AsFound,
 			Parts: []Part{
 				{ID: "b1", Kind: "battery", Zone: "tray", Ratings: []Rating{{Name: "voltage", Value: anyOf(t, "8.2 V")}}},
 				{ID: "b2", Kind: "battery", Zone: "tray"},
-				{ID: "sol", Kind: "contactor", Condition: []Condition{Dirty}, Confidence: Traced},
+				{ID: "sol", Kind: "contactor", Condition: []Condition{Dirty}, Confidence: Traced, Opening: "bolt-down",
+					Opens: []OpenPoint{{At: unit.A(200), Least: unit.S(1)}, {At: unit.A(400), Least: unit.S(0.1), Most: unit.S(0.4)}}},
 				{ID: "x1", Kind: UnknownKind},
 			},
 			Wires: []Wire{

@@ -2,6 +2,7 @@ package edit_test
 
 import (
 	"reflect"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -25,6 +26,8 @@ var (
 	judged    = pool[model.Judgement]{right: []model.Judgement{model.JudgedFrom, model.JudgedTo}, wrong: "mood"}
 	sides     = pool[edit.Side]{right: []edit.Side{edit.From, edit.To}, wrong: "middle"}
 	places    = pool[*model.Place]{right: []*model.Place{nil, {X: 1, Y: 2}, {}}, wrong: &model.Place{X: -1}}
+	states    = pool[string]{right: []string{"parked", "pushed", "limp"}, wrong: "asleep"}
+	shown     = pool[unit.Any]{right: []unit.Any{unit.V(8).Any(), unit.A(3).Any(), unit.Ohms(2).Any(), {}}, wrong: unit.W(3).Any()}
 	landings  = pool[model.TerminalRef]{right: []model.TerminalRef{
 		terminal("b1", "+"), terminal("b1", "-"), terminal("b2", "+"), terminal("b2", "-"), terminal("sol", "L1"), terminal("sol", "L2"), terminal("x1", "7"),
 	}, wrong: terminal("b1", "L1")}
@@ -68,6 +71,17 @@ func aWire(t *rapid.T) model.Wire {
 func setting(t *rapid.T) (field, text string) {
 	s := settings[rapid.IntRange(0, len(settings)-1).Draw(t, "setting")]
 	return s.field, s.text
+}
+
+func aReading(t *rapid.T) model.Reading {
+	r := model.Reading{Sheet: sheets.draw(t), State: states.draw(t), Value: shown.draw(t)}
+	r.Open = r.Value.IsZero()
+	if r.Value.Dimension() == unit.Current {
+		r.Wire = wireIDs.draw(t)
+		return r
+	}
+	r.Red, r.Black = landings.draw(t), landings.draw(t)
+	return r
 }
 
 // makers makes one random edit of each kind.
@@ -127,8 +141,30 @@ var makers = []func(*rapid.T) edit.Edit{
 	},
 }
 
+// recorders makes one random edit of each kind that records what was measured or is known of a device.
+var recorders = []func(*rapid.T) edit.Edit{
+	func(t *rapid.T) edit.Edit { return edit.AddReading{Reading: aReading(t)} },
+	func(t *rapid.T) edit.Edit {
+		return edit.UpdateReading{Index: rapid.IntRange(-1, 3).Draw(t, "index"), Reading: aReading(t)}
+	},
+	func(t *rapid.T) edit.Edit { return edit.RemoveReading{Index: rapid.IntRange(-1, 3).Draw(t, "index")} },
+	func(t *rapid.T) edit.Edit {
+		return edit.SetState{State: model.OwnState{Name: states.draw(t), From: states.draw(t)}}
+	},
+	func(t *rapid.T) edit.Edit { return edit.RemoveState{State: states.draw(t)} },
+	func(t *rapid.T) edit.Edit {
+		meters := pool[*model.Meter]{right: []*model.Meter{nil, {Accuracy: unit.Pct(0.5), Counts: 3, Display: 6000}}, wrong: &model.Meter{}}
+		return edit.SetMeter{Meter: meters.draw(t)}
+	},
+	func(t *rapid.T) edit.Edit {
+		curves := pool[[]model.OpenPoint]{right: [][]model.OpenPoint{nil, {{At: unit.A(2), Least: unit.S(1)}}}, wrong: make([]model.OpenPoint, 1)}
+		return edit.SetOpens{Sheet: sheets.draw(t), ID: partIDs.draw(t), Points: curves.draw(t)}
+	},
+}
+
 // anEdit makes an edit of any kind, groups included.
 func anEdit(t *rapid.T) edit.Edit {
+	makers := slices.Concat(makers, recorders)
 	n := rapid.IntRange(0, len(makers)).Draw(t, "kind")
 	if n < len(makers) {
 		return makers[n](t)
@@ -219,7 +255,7 @@ func TestRandomEditsOfEveryKindAreAccepted(t *testing.T) {
 	if testing.Short() {
 		return // fewer edits are tried
 	}
-	const kindsOfEdit = 19 // two makers make StartSheet; groups come on top
+	const kindsOfEdit = 26 // two makers make StartSheet; groups come on top
 	require.Len(t, accepted, kindsOfEdit)
 	total := 0
 	for _, n := range accepted {

@@ -37,7 +37,9 @@ func library(t require.TestingT) *model.Catalogue {
 func job() *model.Job {
 	return &model.Job{
 		Version: model.FileVersion, Title: "sample",
-		Zones: []model.Zone{{ID: "tray"}, {ID: "dash"}},
+		Zones:    []model.Zone{{ID: "tray"}, {ID: "dash"}},
+		States:   []model.OwnState{{Name: "pushed"}},
+		Readings: []model.Reading{{Sheet: model.AsFound, State: "pushed", Wire: "w1", Value: unit.A(3).Any()}},
 		Sheets: []model.Sheet{{
 			Name: model.AsFound, Note: "as it came",
 			Parts: []model.Part{
@@ -55,6 +57,11 @@ func job() *model.Job {
 			},
 		}},
 	}
+}
+
+// volts is a reading across b1.
+func volts(t require.TestingT, value string) model.Reading {
+	return model.Reading{Sheet: sheet, State: "parked", Red: terminal("b1", "+"), Black: terminal("b1", "-"), Value: quantity[unit.Any](t, value)}
 }
 
 func newHistory(t require.TestingT) *edit.History { return edit.NewHistory(job(), library(t)) }

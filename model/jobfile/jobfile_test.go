@@ -185,7 +185,9 @@ func randomEdit(t *rapid.T) edit.Edit {
 	words := rapid.StringMatching(`[ -~äΩ]{0,20}`)
 	id := rapid.SampledFrom([]string{"w1", "w2", "w3", "w4"}).Draw(t, "id")
 	end := rapid.SampledFrom([]model.End{model.On("b1", "+"), model.On("b2", "-"), {Loose: model.Cut, In: "tray"}, model.LooseEnd(model.Untraced)})
-	switch rapid.IntRange(0, 4).Draw(t, "kind") {
+	switch rapid.IntRange(0, 5).Draw(t, "kind") {
+	case 5:
+		return randomRecord(t, words)
 	case 0:
 		return edit.AddWire{Sheet: model.AsFound, Wire: model.Wire{ID: model.WireID(id), From: end.Draw(t, "from"), To: end.Draw(t, "to"),
 			Length: unit.LengthFromMetres(float64(rapid.IntRange(1, 9000).Draw(t, "mm")) / 1000)}, FromSeat: edit.Outermost}
@@ -198,6 +200,67 @@ func randomEdit(t *rapid.T) edit.Edit {
 	default:
 		return edit.SetWire{Sheet: model.AsFound, ID: model.WireID(id), Field: "condition", Text: "corroded, loose"}
 	}
+}
+
+// randomRecord is an edit of what was measured or is known of a device.
+func randomRecord(t *rapid.T, words *rapid.Generator[string]) edit.Edit {
+	on := model.TerminalRef{Part: "b1", Name: "+"}
+	r := model.Reading{Sheet: model.AsFound, State: rapid.SampledFrom([]string{"parked", "tow", "limp"}).Draw(t, "state"),
+		Time: words.Draw(t, "time"), Note: words.Draw(t, "note"), Red: on, Black: model.TerminalRef{Part: "b2", Name: "-"}}
+	n := rapid.IntRange(1, 500_000).Draw(t, "figure")
+	switch rapid.IntRange(0, 6).Draw(t, "record") {
+	case 0:
+		r.Value = unit.V(float64(n) / 1000).Any()
+	case 1:
+		r.Value = unit.Ohms(float64(n) * 1000).Any()
+	case 2:
+		r.Red, r.Black, r.Wire, r.Value = model.TerminalRef{}, model.TerminalRef{}, "w1", unit.A(float64(n-1000)/1000).Any()
+	case 3:
+		r.Open = true
+	case 4:
+		return edit.SetMeter{Meter: &model.Meter{Accuracy: unit.Pct(float64(n%90) / 10), Counts: n % 10, Display: 1000 + n, Input: unit.Ohms(1e7)}}
+	case 5:
+		return edit.SetState{State: model.OwnState{Name: "limp", About: words.Draw(t, "about"), From: "tow", Set: []model.Setting{
+			{Control: model.PluggedIn, Position: "yes"}, {Control: model.Key, Position: "on"}, {Control: model.Direction, Position: "neutral"},
+		}}}
+	default:
+		return edit.SetOpens{Sheet: model.AsFound, ID: "b1", Points: []model.OpenPoint{
+			{At: unit.A(float64(n)), Least: unit.S(10)}, {At: unit.A(float64(n) + 1), Least: unit.S(0.2), Most: unit.S(3)},
+		}}
+	}
+	return edit.AddReading{Reading: r}
+}
+
+// What is measured stands on one line a reading; empty lists are not written.
+func TestReadingsStatesAndMeterInTheFile(t *testing.T) {
+	text := small[:strings.Index(small, "sheets:")] + `states:
+  limp: {about: by hand, from: tow, set: {key: "on", plugged-in: "yes", pedal: down}}
+
+meter: {accuracy: 0.5 %, counts: 2, display: 6000, input: 10 Mohm}
+` + small[strings.Index(small, "\nsheets:"):] + `
+readings:
+  - {sheet: as-found, state: limp, red: b1.+, black: b2.-, value: 6.31 V}
+  - {sheet: as-found, state: parked, red: b1.-, black: b2.+, open: true, note: fuse out}
+  - {sheet: as-found, state: parked, wire: w1, value: -40 mA}
+`
+	d := decode(t, text)
+	require.Len(t, d.Job.Readings, 3)
+	require.InDelta(t, 1e7, d.Job.Meter.Input.Ohms(), 1)
+	data, err := d.Encode(d.Job)
+	require.NoError(t, err)
+	require.Equal(t, text, string(data))
+
+	bad := strings.NewReplacer("state: limp", "state: lump", "wire: w1, ", "wire: w1, red: b1.+, ", "6.31 V", "6.31 W").Replace(text)
+	_, problems := jobfile.Decode("job.yaml", []byte(bad), part.Library())
+	var lines []string
+	for _, p := range problems {
+		lines = append(lines, p.Error())
+	}
+	require.Equal(t, []string{
+		`job.yaml:26:30: no such state: "lump"; expected a state that follows from the controls, or one of the job's own; did you mean "limp"?`,
+		`job.yaml:26:67: two probes read volts or ohms: "6.31 W"; expected a voltage such as 51.2 V or a resistance such as 0.4 ohm`,
+		`job.yaml:28:44: a reading of both a wire and terminals: "w1"; expected one of the two`,
+	}, lines)
 }
 
 func FuzzDecode(f *testing.F) {
