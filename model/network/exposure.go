@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"slices"
 
 	"example.com/lugbook/model"
 )
@@ -17,7 +18,8 @@ type Exposure struct {
 // once: the maximum flow through the network, with the rating of each device as its
 // capacity (Ford and Fulkerson, "Maximal flow through a network", 1956).
 type Protection struct {
-	Feeds []Feed
+	Feeds        []Feed
+	Regenerators []Feed // drives that give current back while they brake
 
 	n       *Network
 	returns []bool
@@ -33,7 +35,7 @@ const unrated = 1e9
 
 // Protect prepares the answers.
 func (n *Network) Protect() *Protection {
-	p := &Protection{n: n, Feeds: n.Feeds(), returns: n.Returns()}
+	p := &Protection{n: n, Feeds: n.Feeds(), Regenerators: n.Regenerators(), returns: n.Returns()}
 	p.zones = n.Joined(func(l *Link) bool { return !p.returns[l.A] && !p.returns[l.B] && l.Conducts() })
 	p.limited, p.done = make([]Exposure, p.zones.Count()), make([]bool, p.zones.Count())
 	p.coarse = newFlow(p.zones.Count())
@@ -62,15 +64,54 @@ func (p *Protection) zone(z int) Exposure {
 }
 
 // Exact is the exposure of the wire itself: the most that one of its ends can be fed
-// without the wire, for a fault at its other end.
+// without the wire, for a fault at its other end. A wire of the return side is fed by what
+// stands before it, for a fault inside a part there.
 func (p *Protection) Exact(wire *Link) Exposure {
 	f := newFlow(p.n.Size())
-	p.addEdges(f, func(at Node) int { return int(at) }, wire)
-	a, b := f.maximum(int(wire.A), nowhere), f.maximum(int(wire.B), nowhere)
-	if b.Amps > a.Amps {
-		return b
+	var home map[Node]bool
+	if p.returns[wire.A] || p.returns[wire.B] {
+		home = p.addReturnEdges(f, wire)
+	} else {
+		p.addEdges(f, func(at Node) int { return int(at) }, wire)
 	}
-	return a
+	var worst Exposure
+	for _, at := range []Node{wire.A, wire.B} {
+		if e := f.maximum(int(at), nowhere); !home[at] && e.Amps > worst.Amps {
+			worst = e
+		}
+	}
+	return worst
+}
+
+// addReturnEdges gives a flow network the links of the graph with every part shorted
+// inside, but no way back to the feeding side, and none on from where the current of a
+// source comes back to it. These nodes are its result.
+func (p *Protection) addReturnEdges(f *flow, without *Link) (home map[Node]bool) {
+	home = map[Node]bool{}
+	for _, feed := range p.Feeds {
+		f.feed(int(feed.At), feed.Limit, feed.Limits)
+		home[feed.Return] = true
+	}
+	edge := func(from, to Node, amps float64, by *Link) {
+		if !home[from] && (!p.returns[from] || p.returns[to]) {
+			f.edge(int(from), int(to), amps, by)
+		}
+	}
+	for i := range p.n.links {
+		l := &p.n.links[i]
+		if l == without || l.Kind == OutputLink || l.Is(model.SourceElement) || l.Is(model.ChargerElement) {
+			continue
+		}
+		amps, by := math.Inf(1), (*Link)(nil)
+		if l.Is(model.FuseElement) {
+			amps, by = p.n.deviceAmps(l), l
+		}
+		edge(l.A, l.B, amps, by)
+		if !l.Is(model.DiodeElement) {
+			edge(l.B, l.A, amps, by)
+		}
+	}
+	return home
 }
 
 // IsUnrated reports whether a device of unknown rating is among the limits.
@@ -79,7 +120,7 @@ func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.A
 // addEdges gives a flow network the links of the graph. Nodes are merged as vertex
 // says; one wire may be left out.
 func (p *Protection) addEdges(f *flow, vertex func(Node) int, without *Link) {
-	for _, feed := range p.Feeds {
+	for _, feed := range slices.Concat(p.Feeds, p.Regenerators) {
 		if !p.returns[feed.At] {
 			f.feed(vertex(feed.At), feed.Limit, feed.Limits)
 		}

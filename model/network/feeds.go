@@ -48,6 +48,25 @@ func (n *Network) Feeds() []Feed {
 	return list
 }
 
+// regenerationRating is the figure of what a drive gives back while it brakes.
+const regenerationRating = "regeneration-current"
+
+// Regenerators lists the drives that feed their supply terminals while they brake, in the
+// order of the sheet.
+func (n *Network) Regenerators() []Feed {
+	var list []Feed
+	for i := range n.links {
+		l := &n.links[i]
+		if !l.Is(model.CapacitorElement) || l.Def.Family != model.Drive {
+			continue
+		}
+		if amps, ok := n.Figure(l.Part, regenerationRating); ok && amps > 0 {
+			list = append(list, Feed{At: l.A, Return: l.B, Link: l, Limit: amps, Limits: []*Link{l}})
+		}
+	}
+	return list
+}
+
 // stringFeeds gives the whole string first, then the batteries inside it from the
 // low end up.
 func (n *Network) stringFeeds(s *String) []Feed {

@@ -23,6 +23,18 @@ func link(t *testing.T, n *network.Network, part model.PartID, kind model.Elemen
 	return nil
 }
 
+// element finds an element of a part by its id.
+func element(t *testing.T, n *network.Network, part model.PartID, id string) *network.Link {
+	t.Helper()
+	for i := range n.Links() {
+		if l := &n.Links()[i]; l.Part != nil && l.Part.ID == part && l.Element.ID == id {
+			return l
+		}
+	}
+	require.Fail(t, "no such element", "%s of %s", id, part)
+	return nil
+}
+
 func vary(t *testing.T, n *network.Network, name string, v network.Variation) *network.Solution {
 	t.Helper()
 	s, ok := state.Find(n.States(), name)
@@ -70,7 +82,7 @@ func TestAChangeChangesWhatItSays(t *testing.T) {
 			return volts
 		}, 0, 0.01},
 		"pack of 1.05 times":     {state.DriveForward, network.Change{Link: link(t, n, "pack", model.SourceElement), Scale: 1.05}, across, 53.3*1.05 - 2.4, 0.5},
-		"dead controller":        {state.DriveForward, network.Change{Link: link(t, n, "ctrl", model.LoadElement), Dead: true}, across, 53.3, 0.8},
+		"dead controller":        {state.DriveForward, network.Change{Link: element(t, n, "ctrl", "drive"), Dead: true}, across, 53.3, 0.8},
 		"poor joint in feed":     {state.DriveForward, network.Change{Link: n.WireLink("w8"), AddOhms: 140}, func(s *network.Solution) float64 { return s.Current(coil) }, 53.3 / 280, 0.01},
 		"coil of twice the ohms": {state.KeyOn, network.Change{Link: coil, Scale: 2}, across, 0, 0.1},
 	} {
