@@ -5,8 +5,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
-
-	"example.com/lugbook/model/unit"
 )
 
 // The four rules on one conductor: 2/0 at 105 C, 330 A by 33 CFR 183.425 table 5.
@@ -76,46 +74,4 @@ func TestPlacement(t *testing.T) {
 	require.InDelta(t, 0.178, AtSource.Within.Metres(), 0.0005)
 	require.InDelta(t, 1.02, InSheath.Within.Metres(), 0.005)
 	require.InDelta(t, 1.83, OffBattery.Within.Metres(), 0.005)
-}
-
-func TestLugOnStud(t *testing.T) {
-	tests := []struct {
-		lug, stud string
-		want      Fit
-	}{
-		{"M8", "M8", Fits}, {"3/8 in", "3/8 in", Fits},
-		{"5/16 in", "M8", NearMatch}, {"M8", "5/16 in", NearMatch}, {"M10", "3/8 in", NearMatch}, {"M6", "1/4 in", NearMatch},
-		{"3/8 in", "M10", DoesNotPass}, {"#10", "M5", DoesNotPass}, {"M8", "M10", DoesNotPass}, {"7/16 in", "M12", DoesNotPass},
-		{"3/8 in", "5/16 in", OneLarger}, {"M10", "M8", OneLarger}, {"5/16 in", "1/4 in", OneLarger},
-		{"1/2 in", "5/16 in", TooLarge}, {"M10", "M6", TooLarge}, {"3/8 in", "1/4 in", TooLarge},
-	}
-	for _, tt := range tests {
-		require.Equal(t, tt.want, FitOf(stud(t, tt.lug), stud(t, tt.stud)), "%s on %s", tt.lug, tt.stud)
-	}
-	require.Equal(t, NotKnown, FitOf(unit.Stud{}, stud(t, "M8")))
-	require.Equal(t, NotKnown, FitOf(stud(t, "M8"), unit.Stud{}))
-	require.Equal(t, 4, MostLugs, "ABYC E-11 11.14.6.9")
-}
-
-func TestEveryStudHasAFit(t *testing.T) {
-	for _, lug := range unit.Studs() {
-		require.Equal(t, Fits, FitOf(lug, lug))
-		for _, s := range unit.Studs() {
-			fit := FitOf(lug, s)
-			require.NotEqual(t, NotKnown, fit)
-			if lug.DiameterMM() < s.DiameterMM()*0.94 {
-				require.Equal(t, DoesNotPass, fit, "%s on %s", lug, s)
-			}
-			if lug.DiameterMM() > s.DiameterMM() {
-				require.NotEqual(t, DoesNotPass, fit, "%s on %s", lug, s)
-			}
-		}
-	}
-}
-
-func stud(t *testing.T, text string) unit.Stud {
-	t.Helper()
-	s, err := unit.ParseStud(text)
-	require.NoError(t, err)
-	return s
 }

@@ -26,3 +26,19 @@ func ForDrop(amperes, loopMetres, dropVolts, celsius float64) (unit.Gauge, bool)
 	}
 	return unit.Gauge{}, false
 }
+
+// AreaForDrop is the area in mm2 of flexible copper cable that drops a voltage at a
+// current, over a length in metres out and back, at a conductor temperature in C: the
+// circular mil formula K I L / E of ABYC E-11, with K from the constants of copper.
+// The voltage must be above 0.
+func AreaForDrop(amperes, loopMetres, dropVolts, celsius float64) float64 {
+	return StrandedAdder * SolidOhmsPerMetre(1, celsius) * amperes * loopMetres / dropVolts
+}
+
+// WorkingCelsius is the temperature in C that a conductor settles at with a current in
+// amperes, by what it may carry at that ambient and the temperature that this takes it
+// to: heat goes with the square of the current. Beyond the ampacity it is above the
+// insulation's limit. The ampacity must be above 0.
+func WorkingCelsius(amperes, ampacity, insulation, ambient float64) float64 {
+	return ambient + (insulation-ambient)*(amperes/ampacity)*(amperes/ampacity)
+}

@@ -35,7 +35,7 @@ func runLugHole(p *Pass) {
 func (p *Pass) judgeLug(s stud, w *model.Wire) {
 	fit := conductor.FitOf(w.LugAt(s.at), s.size)
 	severity := map[conductor.Fit]Severity{
-		conductor.DoesNotPass: Fault, conductor.TooLarge: Fault, conductor.OneLarger: Caution, conductor.NearMatch: Note,
+		conductor.DoesNotPass: Fault, conductor.TooLarge: Fault, conductor.OneLarger: Caution, conductor.Measure: Caution, conductor.NearMatch: Note,
 	}[fit]
 	if severity == "" {
 		return
