@@ -38,6 +38,7 @@ type assembler struct {
 	coils    map[coilID]circuit.Element
 	changes  map[int]*Change // by link
 	dead     bool
+	held     *Solution
 	celsius  float64
 }
 
@@ -55,9 +56,14 @@ func (b *assembler) coilsFirst() {
 		if !l.Is(model.CoilElement) || change.Open {
 			continue
 		}
+		ohms := change.ohms(b.figure(l, l.Element.Ohms, assumedCoilOhms))
+		if b.held != nil {
+			b.elements[i] = b.c.Resistor(circuit.Node(l.A), circuit.Node(l.B), ohms)
+			continue
+		}
 		pullIn := b.figure(l, l.Element.PullIn, assumedPullIn*b.figure(l, l.Element.Volts, assumedLeast))
 		dropOut := min(pullIn, b.figure(l, dropOutRating, assumedDropOut*pullIn))
-		e := b.c.Coil(circuit.Node(l.A), circuit.Node(l.B), change.ohms(b.figure(l, l.Element.Ohms, assumedCoilOhms)), pullIn, dropOut)
+		e := b.c.Coil(circuit.Node(l.A), circuit.Node(l.B), ohms, pullIn, dropOut)
 		b.elements[i] = e
 		b.coils[coilID{l.Part.ID, l.Element.ID}] = e
 	}
@@ -104,8 +110,11 @@ func (b *assembler) active(i int, l *Link) circuit.Element {
 	switch l.Element.Is {
 	case model.SourceElement:
 		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
-			ohms := max(leastOhms, b.figure(l, l.Element.Ohms, assumedSourceOhms)+change.AddOhms)
-			return b.c.Source(x, y, change.scaled(volts), ohms)
+			ohms := assumedSourceOhms
+			if inside := b.n.SourceOhms(l); inside.OK {
+				ohms = inside.Value
+			}
+			return b.c.Source(x, y, change.scaled(volts), max(leastOhms, ohms+change.AddOhms))
 		}
 	case model.ChargerElement:
 		if volts, ok := b.n.Figure(l.Part, l.Element.Volts); ok {
@@ -124,6 +133,9 @@ func (b *assembler) active(i int, l *Link) circuit.Element {
 // sag instead of finding no rest. Others take their current or power from the least
 // voltage they work at.
 func (b *assembler) load(l *Link) circuit.Element {
+	if b.held != nil {
+		return circuit.None
+	}
 	x, y := circuit.Node(l.A), circuit.Node(l.B)
 	change := b.change(l)
 	if ohms, ok := b.loadOhms(l); ok && len(l.Element.Fed)+len(l.Element.Blocked) == 0 {
@@ -155,10 +167,14 @@ func (b *assembler) converter(i int, l *Link) circuit.Element {
 	}
 	change := b.change(l)
 	plus, minus := change.ends(&b.n.links[i+1])
+	if b.held != nil {
+		if b.held.On(&b.n.links[i+1]) {
+			b.elements[i+1] = b.c.Supply(plus, minus, b.output(l, change))
+		}
+		return circuit.None
+	}
 	input, output := b.c.Converter(circuit.Node(l.A), circuit.Node(l.B), plus, minus, circuit.Converter{
-		Output: circuit.Supply{
-			Volts: change.scaled(b.figure(l, l.Element.OutVolts, 0)), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0),
-		},
+		Output:     b.output(l, change),
 		Efficiency: b.figure(l, efficiencyRating, assumedEfficiency),
 		LeastVolts: b.figure(l, leastRating, assumedLeast),
 		Gate:       b.gate(l),
@@ -167,13 +183,20 @@ func (b *assembler) converter(i int, l *Link) circuit.Element {
 	return input
 }
 
+// output is the output side of a converter.
+func (b *assembler) output(l *Link, change Change) circuit.Supply {
+	return circuit.Supply{
+		Volts: change.scaled(b.figure(l, l.Element.OutVolts, 0)), Ohms: assumedSupplyOhms, Limit: b.figure(l, l.Element.Amps, 0),
+	}
+}
+
 func (b *assembler) contact(l *Link) circuit.Element {
 	x, y, e := circuit.Node(l.A), circuit.Node(l.B), l.Element
 	change := b.change(l)
 	ohms := change.ohms(b.figure(l, e.Ohms, assumedContactOhms))
 	rest := e.Rest == model.RestClosed
-	if change.Closed {
-		return b.c.Contact(x, y, ohms, true)
+	if change.Closed || b.held != nil {
+		return b.c.Contact(x, y, ohms, change.Closed || b.held.On(l))
 	}
 	switch coil, driven := b.coils[coilID{l.Part.ID, e.Coil}]; {
 	case driven:

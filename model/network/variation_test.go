@@ -131,3 +131,17 @@ func TestWarmCopperDropsMore(t *testing.T) {
 	require.InDelta(t, 1+0.00393*55, drop(75)/drop(20), 1e-6)
 	require.False(t, math.IsNaN(drop(75)))
 }
+
+func TestAFaultDrivesWhatTheContactsLetThrough(t *testing.T) {
+	n := build(t, motor)
+	driving := solve(t, n, state.DriveForward)
+	fault := network.Bridge{A: node(t, n, "ctrl.B+"), B: node(t, n, "pack.NEG")}
+	s := vary(t, n, state.DriveForward, network.Variation{Held: driving, Bridges: []network.Bridge{fault}})
+	// By hand: 53.3 V over 15 mohm in the pack, 0.3 in the fuse, 0.2 in the contact, and 1.05 m
+	// of 2 AWG at 0.523 mohm/m with six good joints of 0.1 mohm.
+	require.InDelta(t, 53.3/(15+0.3+0.2+1.05*0.523+0.6)*1000, s.BridgeCurrent(0), 5)
+
+	parked := solve(t, n, state.Parked)
+	s = vary(t, n, state.Parked, network.Variation{Held: parked, Bridges: []network.Bridge{fault}})
+	require.InDelta(t, 53.3/470, s.BridgeCurrent(0), 1e-3, "the pre-charge resistor alone")
+}

@@ -6,9 +6,6 @@ import (
 	"example.com/lugbook/model/network"
 )
 
-// faultRating is the figure of a source's short-circuit current, as its label states it.
-const faultRating = "fault-current"
-
 // faultCurrent is what a string drives through a dead short at the end of a path, in
 // amperes at 20 C: its rest voltage over its resistance and that of the wires. Wires
 // of unknown size or length count nothing, so that the current is not understated. It
@@ -16,7 +13,7 @@ const faultRating = "fault-current"
 func (p *Pass) faultCurrent(f *network.Feed, path []*network.Link) network.Known {
 	ohms, emf, source := 0.0, 0.0, ""
 	for _, cell := range f.String.Cells {
-		r := p.internalOhms(cell.Link)
+		r := p.Net.SourceOhms(cell.Link)
 		v := p.Net.KnownFigure(cell.Link.Part, cell.Link.Element.Volts)
 		if !r.OK || !v.OK {
 			return network.Known{}
@@ -36,18 +33,6 @@ func (p *Pass) faultCurrent(f *network.Feed, path []*network.Link) network.Known
 		return network.Known{}
 	}
 	return network.Known{Value: emf / ohms, OK: true, Source: source}
-}
-
-// internalOhms is the resistance of a source: by the short-circuit current on its own
-// label, else its rated resistance.
-func (p *Pass) internalOhms(l *network.Link) network.Known {
-	if r, own := l.Part.Rating(faultRating); own {
-		fault := p.Net.KnownFigure(l.Part, faultRating)
-		if emf, known := p.Net.Figure(l.Part, l.Element.Volts); known && fault.Value > 0 {
-			return network.Known{Value: emf / fault.Value, OK: true, Source: r.Source}
-		}
-	}
-	return p.Net.KnownFigure(l.Part, l.Element.Ohms)
 }
 
 func (p *Pass) wireOhms(w *model.Wire) float64 {
