@@ -33,7 +33,7 @@ func (a Approach) TimeTo(value float64) (seconds float64, ok bool) {
 	switch {
 	case value == a.Start:
 		return 0, true
-	case value == a.Final || (value > a.Start) != (value < a.Final):
+	case !(a.Start < value && value < a.Final) && !(a.Start > value && value > a.Final):
 		return 0, false
 	case a.Tau <= 0:
 		return 0, true

@@ -26,10 +26,10 @@ type Cycle []Phase
 func (c Cycle) Settled() []float64 {
 	exponent, offset := 0.0, 0.0
 	for _, p := range c {
-		exponent += p.Seconds / p.Tau
+		exponent += max(p.Seconds, 0) / p.Tau
 		offset = p.approach(offset).At(p.Seconds)
 	}
-	if exponent <= 0 {
+	if !(exponent > 0) {
 		return nil
 	}
 	starts := make([]float64, len(c))

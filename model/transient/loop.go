@@ -1,8 +1,6 @@
 package transient
 
-import (
-	"math"
-)
+import "math"
 
 // Rise is the current in amperes that builds up when a voltage is switched onto a
 // resistance in ohms, above 0, with an inductance in henries: a coil that pulls in, or
@@ -34,7 +32,7 @@ func (r Release) At(seconds float64) float64 { return max(0, r.toZero().At(secon
 // drop-out voltage is of the coil voltage. It reports false for other shares and if no
 // current flows.
 func (r Release) TimeToShare(share float64) (seconds float64, ok bool) {
-	if r.Amps <= 0 || share <= 0 || share > 1 {
+	if !(r.Amps > 0 && share > 0 && share <= 1) {
 		return 0, false
 	}
 	return r.toZero().TimeTo(r.Amps * share)
@@ -44,7 +42,7 @@ func (r Release) TimeToShare(share float64) (seconds float64, ok bool) {
 // Amps squared: what the suppressing part and the coil turn into heat.
 func (r Release) Joules() float64 { return r.Henries * r.Amps * r.Amps / 2 }
 
-// vacuumPermeability is the magnetic constant in H/m, 4 pi 1e-7 to nine digits.
+// vacuumPermeability is the magnetic constant in H/m, 4 pi 1e-7 to nine digits (exact until 2019).
 const vacuumPermeability = 4 * math.Pi * 1e-7
 
 // LoopInductance is the inductance in henries per metre of run of two parallel round
