@@ -105,3 +105,14 @@ func (o Options) previous(zones []model.ZoneID) *layout.Drawing {
 	}
 	return best
 }
+
+// In is the drawing with a state painted over each of its pages. Nothing moves, so that
+// states can be compared.
+func (d *Drawing) In(s scene.State) *Drawing {
+	out := *d
+	out.Pages = make([]scene.Page, len(d.Pages))
+	for i := range d.Pages {
+		out.Pages[i] = d.Pages[i].In(s)
+	}
+	return &out
+}

@@ -72,7 +72,7 @@ func (f *shared) export(format string, job *model.Job, sheet model.SheetName) (s
 		return "", err
 	}
 	var b bytes.Buffer
-	if err := as.Sheet(&b, job, sheet, f.lib, 0); err != nil {
+	if err := as.Sheet(&b, job, sheet, f.lib, 0, nil); err != nil {
 		return "", err
 	}
 	to := beside(f.path(), "-"+string(sheet)+as.Ext)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/lugbook/diagram"
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 )
 
@@ -46,11 +47,14 @@ func Find(name string) (Format, error) {
 	return Format{}, fmt.Errorf("no format %q; there are %s", name, strings.Join(Names(), ", "))
 }
 
-// Sheet draws a sheet of a job and writes it.
-func (f Format) Sheet(w io.Writer, j *model.Job, sheet model.SheetName, lib *model.Catalogue, columns int) error {
+// Sheet draws a sheet of a job and writes it, in a state if one is to be shown.
+func (f Format) Sheet(w io.Writer, j *model.Job, sheet model.SheetName, lib *model.Catalogue, columns int, shown *scene.State) error {
 	d, err := diagram.Draw(j, sheet, lib, f.Page(columns))
 	if err != nil {
 		return err
+	}
+	if shown != nil {
+		d = d.In(*shown)
 	}
 	return f.Write(w, d)
 }

@@ -22,8 +22,8 @@ func TestEveryFormatNamesEveryWireAndRepeatsItself(t *testing.T) {
 		require.False(t, seen[f.Name] || seen[f.Ext], "%s: name and ending are its own", f.Name)
 		seen[f.Name], seen[f.Ext] = true, true
 		var first, second bytes.Buffer
-		require.NoError(t, f.Sheet(&first, job, model.Plan, part.Library(), 0))
-		require.NoError(t, f.Sheet(&second, job, model.Plan, part.Library(), 0))
+		require.NoError(t, f.Sheet(&first, job, model.Plan, part.Library(), 0, nil))
+		require.NoError(t, f.Sheet(&second, job, model.Plan, part.Library(), 0, nil))
 		require.Equal(t, first.String(), second.String(), f.Name)
 		for _, word := range []string{"b1", "b2", "j1", "x7", "two"} {
 			require.Contains(t, first.String(), word, f.Name)

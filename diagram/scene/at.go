@@ -21,7 +21,7 @@ func (p *Page) At(c Point) []Ref {
 		}
 	}
 	for _, w := range p.Wires {
-		if w.Label.covers(c) {
+		if w.Label.covers(c) || w.Flow.Note.covers(c) {
 			refs = append(refs, Ref{Kind: LabelKind, ID: w.ID})
 		}
 	}

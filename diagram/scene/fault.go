@@ -17,7 +17,24 @@ func (f Fault) String() string { return fmt.Sprintf("column %d row %d: %s", f.At
 // port to port, through no box and on no other wire, its labels and flags on nothing
 // else, and the writing in its boxes legible.
 func Check(p *Page) []Fault {
-	c := checker{page: p, solid: map[Point]string{}, frame: map[Point]string{}, ports: map[Point]portAt{}, runs: map[Point][]run{}, ids: map[Ref]bool{}}
+	c := survey(p)
+	for _, w := range p.Wires {
+		c.label(w.ID, w.Flow.Note)
+	}
+	for _, w := range p.Wires {
+		c.arrowFaults(w)
+	}
+	for _, f := range p.Flags {
+		if c.ports[f.Port.At].wire == "" {
+			c.fault(f.Port.At, []string{f.ID}, "no wire ends on flag %s", f.ID)
+		}
+	}
+	return c.faults
+}
+
+// survey goes over all of a page but its figures and arrows.
+func survey(p *Page) *checker {
+	c := &checker{page: p, solid: map[Point]string{}, frame: map[Point]string{}, ports: map[Point]portAt{}, runs: map[Point][]run{}, ids: map[Ref]bool{}}
 	for _, z := range p.Zones {
 		c.zone(z)
 	}
@@ -31,14 +48,9 @@ func Check(p *Page) []Fault {
 		c.wire(w)
 	}
 	for _, w := range p.Wires {
-		c.label(w)
+		c.label(w.ID, w.Label)
 	}
-	for _, f := range p.Flags {
-		if c.ports[f.Port.At].wire == "" {
-			c.fault(f.Port.At, []string{f.ID}, "no wire ends on flag %s", f.ID)
-		}
-	}
-	return c.faults
+	return c
 }
 
 type portAt struct {

@@ -1,5 +1,7 @@
 package scene
 
+import "fmt"
+
 func (c *checker) wire(w Wire) {
 	ids := []string{w.ID}
 	if len(w.Path) < 2 {
@@ -64,22 +66,36 @@ func (c *checker) pass(id string, before, at, after Point) {
 // labelReach is how far, in columns, a label may stand from the upright run that it names.
 const labelReach = 2
 
-func (c *checker) label(w Wire) {
-	if w.Label.Text == "" {
+// label checks a wire's label, or its figure, and takes the room.
+func (c *checker) label(wire string, l Label) {
+	if l.Text == "" {
 		return
 	}
-	ids := []string{w.ID}
-	cells := w.Label.Cells()
+	faults, cells := c.labelFaults(wire, l)
+	c.faults = append(c.faults, faults...)
 	for _, cell := range cells {
+		c.solid[cell] = "the label of " + wire
+	}
+}
+
+// labelFaults lists what is wrong with a text at a wire, and the cells of it that are on
+// the page.
+func (c *checker) labelFaults(wire string, l Label) (faults []Fault, cells []Point) {
+	found := func(at Point, ids []string, format string, args ...any) {
+		faults = append(faults, Fault{At: at, IDs: ids, Text: fmt.Sprintf(format, args...)})
+	}
+	ids := []string{wire}
+	all := l.Cells()
+	for i, cell := range all {
 		if cell.X < 0 || cell.Y < 0 || cell.X >= c.page.W || cell.Y >= c.page.H {
-			c.fault(cell, ids, "the label of wire %s leaves the page", w.ID)
-			return
+			found(cell, ids, "the label of wire %s leaves the page", wire)
+			return faults, all[:i]
 		}
 		for _, r := range c.runs[cell] {
-			if r.wire != w.ID {
-				c.fault(cell, []string{w.ID, r.wire}, "the label of wire %s lies on wire %s", w.ID, r.wire)
+			if r.wire != wire {
+				found(cell, []string{wire, r.wire}, "the label of wire %s lies on wire %s", wire, r.wire)
 			} else if r.turns {
-				c.fault(cell, ids, "the label of wire %s hides a bend of it", w.ID)
+				found(cell, ids, "the label of wire %s hides a bend of it", wire)
 			}
 		}
 		other := c.solid[cell]
@@ -87,41 +103,40 @@ func (c *checker) label(w Wire) {
 			other = c.frame[cell]
 		}
 		if other != "" {
-			c.fault(cell, []string{w.ID, other}, "the label of wire %s lies on %s", w.ID, other)
+			found(cell, []string{wire, other}, "the label of wire %s lies on %s", wire, other)
 		}
-		c.solid[cell] = "the label of " + w.ID
 	}
-	if !c.atOwnWire(w, cells) {
-		c.fault(cells[0], ids, "the label of wire %s does not stand at it", w.ID)
+	if !c.atOwnWire(wire, l.Vertical, all) {
+		found(all[0], ids, "the label of wire %s does not stand at it", wire)
 	}
-	if w.Label.Vertical {
-		c.besidePort(w, cells[0].Add(-1, 0), East)
-		c.besidePort(w, cells[len(cells)-1].Add(1, 0), West)
+	if l.Vertical {
+		for _, end := range []struct {
+			at   Point
+			side Side
+		}{{all[0].Add(-1, 0), East}, {all[len(all)-1].Add(1, 0), West}} {
+			// It would read as a wire that lands there.
+			if p, ok := c.ports[end.at]; ok && p.side == end.side {
+				found(end.at, ids, "the label of wire %s touches %s", wire, p.name)
+			}
+		}
 	}
-}
-
-// besidePort checks that a label beside an upright run touches no terminal that faces
-// it: it would read as a wire that lands there.
-func (c *checker) besidePort(w Wire, at Point, side Side) {
-	if p, ok := c.ports[at]; ok && p.side == side {
-		c.fault(at, []string{w.ID}, "the label of wire %s touches %s", w.ID, p.name)
-	}
+	return faults, all
 }
 
 // atOwnWire reports whether a label stands in a level run with a piece of the line
 // on either hand, or across or beside an upright run.
-func (c *checker) atOwnWire(w Wire, cells []Point) bool {
+func (c *checker) atOwnWire(wire string, upright bool, cells []Point) bool {
 	first, last := cells[0], cells[len(cells)-1]
-	if !w.Label.Vertical {
+	if !upright {
 		for _, cell := range append(cells, first.Add(-1, 0), last.Add(1, 0)) {
-			if !c.hasRun(cell, w.ID, true) {
+			if !c.hasRun(cell, wire, true) {
 				return false
 			}
 		}
 		return true
 	}
 	for x := first.X - labelReach; x <= last.X+labelReach; x++ {
-		if c.hasRun(Point{x, first.Y}, w.ID, false) {
+		if c.hasRun(Point{x, first.Y}, wire, false) {
 			return true
 		}
 	}

@@ -20,6 +20,7 @@ const (
 	PartName                    // what the part is
 	PortName                    // name of a terminal
 	SeatNo                      // position on a stud
+	WorkWord                    // what the part does in the state that is shown
 )
 
 // Bracket ties the positions of one stud together: a line inside the box along the
@@ -37,6 +38,7 @@ type Bracket struct {
 type Layout struct {
 	Writings []Writing
 	Brackets []Bracket
+	Unsaid   bool     // there was no room for what the part does
 	Symbol   Rect     // room for the symbol, 7 x 3 cells or one row of 7, 5 or 3; zero if there is none
 	Lost     []string // what found no room, or lies on other writing
 }
@@ -54,6 +56,7 @@ func Inside(b Box) Layout {
 	}
 	a.title()
 	a.symbol()
+	a.word()
 	return a.Layout
 }
 
@@ -253,7 +256,10 @@ func (a *arrangement) onFrame(y int, head, name string) {
 		if w.Text != "" {
 			w.At, w.Port = Point{x, y}, -1
 			a.Writings = append(a.Writings, w)
-			x += Width(w.Text)
+			for range Width(w.Text) {
+				a.used[Point{x, y}] = true
+				x++
+			}
 		}
 	}
 }

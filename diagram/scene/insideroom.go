@@ -92,4 +92,27 @@ func (a *arrangement) free(room Rect) bool {
 	return true
 }
 
-func abs(n int) int { return max(n, -n) }
+// word writes what the part does in the state that is shown: at the right of the lower
+// frame line, else of the upper one, else in a row with nothing else in it.
+func (a *arrangement) word() {
+	text := Clean(a.box.Works.Word)
+	if text == "" {
+		return
+	}
+	for _, y := range []int{a.box.Rect.Bottom(), a.box.Rect.Y} {
+		if x, room := a.frameRun(y); Width(text)+2 <= room {
+			a.Writings = append(a.Writings, Writing{At: Point{x + room - Width(text) - 2, y}, Text: " " + text + " ", Role: WorkWord, Port: -1})
+			return
+		}
+	}
+	if r := a.Symbol; r.W > 0 {
+		for y := r.Y; y <= r.Bottom(); y++ {
+			for x := r.X; x <= r.Right(); x++ {
+				a.used[Point{x, y}] = true
+			}
+		}
+	}
+	a.Unsaid = !a.inner(text, WorkWord, false)
+}
+
+func abs[T ~int | ~float64](n T) T { return max(n, -n) }

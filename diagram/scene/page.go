@@ -9,6 +9,7 @@ type Page struct {
 	Wires  []Wire
 	Flags  []Flag
 	Legend []string // lines for the legend besides those that follow from the drawing
+	State  string   // name of the state that is painted; empty if none is
 }
 
 // TitleBlock says what the page shows.
@@ -34,7 +35,8 @@ type Box struct {
 	Symbol string   // name of a standard symbol; may be empty
 	Marks  []string // short signs such as ! or ?
 	Change Change
-	Title  string // long text for a painter that can show it on demand
+	Works  Working // in the state that the page shows
+	Title  string  // long text for a painter that can show it on demand
 	Ports  []Port
 }
 
@@ -90,6 +92,7 @@ type Wire struct {
 	Title    string // long text: 12 · 6 AWG · red with white stripe · sol.L1 to ctrl.B+
 	From, To string // part.terminal of the path's first and last cell, or the ID of a flag
 	Change   Change
+	Flow     Flow // in the state that the page shows
 }
 
 // Label is a wire's short text. It is always level and lies in its own row: on a

@@ -16,6 +16,8 @@ type Usage struct {
 	Seats     bool       // a stud position is written
 	Symbols   []string   // names, sorted
 	Crossings bool       // some wire passes under another
+	Energies  []Energy   // what the state that is shown does to wires, in the order of the constants, without NotShown
+	Carries   bool       // a wire shows the way of its current
 }
 
 // Use collects what a page makes use of.
@@ -24,6 +26,10 @@ func (p *Page) Use() Usage {
 	for _, w := range p.Wires {
 		u.Weights = append(u.Weights, w.Weight)
 		u.change(w.Change)
+		if w.Flow.Energy != NotShown {
+			u.Energies = append(u.Energies, w.Flow.Energy)
+		}
+		u.Carries = u.Carries || w.Flow.Carries()
 		body, stripe, striped := strings.Cut(w.Colour, "/")
 		u.Striped = u.Striped || striped
 		for _, code := range []string{body, stripe} {
@@ -45,6 +51,7 @@ func (p *Page) Use() Usage {
 	}
 	u.Crossings = len(p.Crossings()) > 0
 	u.Weights, u.Changes, u.Flags = set(u.Weights), set(u.Changes), set(u.Flags)
+	u.Energies = set(u.Energies)
 	u.Marks, u.Colours, u.Symbols = set(u.Marks), set(u.Colours), set(u.Symbols)
 	return u
 }

@@ -57,6 +57,7 @@ type glyphs struct {
 	zone        [16]rune
 	flag        map[scene.FlagKind]rune // but off-page
 	offPage     [4]rune                 // by the side of the flag that the wire meets
+	arrow       [4]rune                 // by the way that it points
 	rule        rune
 }
 
@@ -77,6 +78,7 @@ var unicodeGlyphs = glyphs{
 	zone:    arms("┆┄└┌┐┘"),
 	flag:    map[scene.FlagKind]rune{scene.Cut: '╳', scene.Capped: '▪', scene.Untraced: '?'},
 	offPage: sides("▼◄▲►"),
+	arrow:   sides("▲►▼◄"),
 	rule:    '─',
 }
 
@@ -98,6 +100,7 @@ var asciiGlyphs = glyphs{
 	zone:    arms("......"),
 	flag:    map[scene.FlagKind]rune{scene.Cut: 'x', scene.Capped: '#', scene.Untraced: '?'},
 	offPage: sides("v<^>"),
+	arrow:   sides("^>v<"),
 	rule:    '-',
 }
 
@@ -124,12 +127,26 @@ func sides(letters string) (set [4]rune) {
 	return set
 }
 
+// gaps are the patterns of lines by what a state does to their wires: one cell in so many
+// is left blank.
+var gaps = [...]int{scene.NotShown: 0, scene.Unjudged: 0, scene.Dead: 2, scene.Return: 4, scene.Live: 0}
+
 // line is the glyph of a wire that leaves a cell by two arms. A removed wire is
 // drawn dashed; in ASCII every other cell of it is left blank or dotted.
 func (g *glyphs) line(w scene.Wire, arms int, at scene.Point) rune {
 	p := penOf(w.Weight)
 	level := arms == east|west
-	if w.Change != scene.Removed || !level && arms != north|south {
+	if !level && arms != north|south {
+		return g.wire[p][arms]
+	}
+	if w.Change != scene.Removed {
+		along := at.X
+		if !level {
+			along = at.Y
+		}
+		if n := gaps[w.Flow.Energy]; n > 0 && along%n == n-1 {
+			return ' '
+		}
 		return g.wire[p][arms]
 	}
 	switch {

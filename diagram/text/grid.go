@@ -22,9 +22,12 @@ const (
 	PortName
 	SeatNo // position on a stud
 	SeatBracket
+	WorkWord // what the part does in the state that is shown
 	Symbol
 	WireLine
 	WireLabel
+	WireFigure // volts or amperes in the state that is shown
+	FlowArrow  // the way of the current
 	FlagMark
 	FlagText
 	Heading // title block
@@ -38,6 +41,9 @@ type Cell struct {
 	Weight scene.Weight // of the wire, for wires and the terminals that they end on
 	Colour string       // IEC 60757 code of the wire, likewise
 	Change scene.Change // of the part or wire
+	Energy scene.Energy // of the wire, likewise, in the state that is shown
+	Flows  bool         // the wire carries current in it
+	Active bool         // the part departs from rest in it, for its word
 	Owner  scene.Ref
 }
 

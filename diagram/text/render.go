@@ -42,6 +42,7 @@ func Render(p *scene.Page, o Options) *Grid {
 	for _, wire := range p.Wires {
 		c.ends(p, wire)
 		c.write(wire.Label.At, c.text(wire.Label.Text), wireCell(wire, WireLabel, scene.LabelKind))
+		c.flow(wire)
 	}
 	for i, l := range below {
 		c.write(scene.Point{Y: p.H + i}, l.text, Cell{Role: l.role})
@@ -98,7 +99,26 @@ func (c canvas) rect(r scene.Rect, set *[16]rune, like Cell) {
 }
 
 func wireCell(w scene.Wire, role Role, kind scene.Kind) Cell {
-	return Cell{Role: role, Weight: w.Weight, Colour: scene.Clean(w.Colour), Change: w.Change, Owner: scene.Ref{Kind: kind, ID: w.ID}}
+	return Cell{
+		Role: role, Weight: w.Weight, Colour: scene.Clean(w.Colour), Change: w.Change, Energy: w.Flow.Energy, Flows: w.Flow.Carries(),
+		Owner: scene.Ref{Kind: kind, ID: w.ID},
+	}
+}
+
+// unjudgedSign stands on the line of a wire of which nothing is known in a state.
+const unjudgedSign = '?'
+
+// flow writes what a wire does in the state that is shown: its figure and its arrows.
+func (c canvas) flow(w scene.Wire) {
+	c.write(w.Flow.Note.At, c.text(w.Flow.Note.Text), wireCell(w, WireFigure, scene.LabelKind))
+	like := wireCell(w, FlowArrow, scene.WireKind)
+	for _, a := range w.Flow.Arrows {
+		like.Rune = c.glyphs.arrow[a.Way]
+		if w.Flow.Energy == scene.Unjudged {
+			like.Rune = unjudgedSign
+		}
+		c.put(a.At, like)
+	}
 }
 
 // wire draws the upright runs of a wire, or the rest of it, without its ends.
@@ -109,6 +129,9 @@ func (c canvas) wire(w scene.Wire, upright bool) {
 		arms := arm(cells[i], cells[i-1]) | arm(cells[i], cells[i+1])
 		if (arms == north|south) == upright {
 			like.Rune = c.glyphs.line(w, arms, cells[i])
+			if like.Rune == ' ' && c.At(cells[i].X, cells[i].Y).Role == WireLine {
+				like.Rune = c.glyphs.wire[penOf(w.Weight)][arms] // a gap would hide the crossing
+			}
 			c.put(cells[i], like)
 		}
 	}
@@ -170,7 +193,7 @@ func (c canvas) box(b scene.Box) {
 		c.bracket(br, Cell{Role: SeatBracket, Owner: scene.PortRef(b.ID, b.Ports[br.Port])})
 	}
 	for _, w := range inside.Writings {
-		like := Cell{Role: writingRoles[w.Role], Owner: owner, Change: b.Change}
+		like := Cell{Role: writingRoles[w.Role], Owner: owner, Change: b.Change, Active: b.Works.Active}
 		if w.Port >= 0 {
 			like.Owner = scene.PortRef(b.ID, b.Ports[w.Port])
 		}
@@ -182,7 +205,7 @@ func (c canvas) box(b scene.Box) {
 	}
 }
 
-var writingRoles = [...]Role{scene.Head: BoxHead, scene.MarkSign: BoxMark, scene.PartName: BoxName, scene.PortName: PortName, scene.SeatNo: SeatNo}
+var writingRoles = [...]Role{scene.Head: BoxHead, scene.MarkSign: BoxMark, scene.PartName: BoxName, scene.PortName: PortName, scene.SeatNo: SeatNo, scene.WorkWord: WorkWord}
 
 // frame is the line style of a box by what became of it: added parts stand out
 // heavy, removed ones are dashed.

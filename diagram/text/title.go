@@ -94,6 +94,13 @@ func samples(u scene.Usage, g *glyphs) []string {
 			parts = append(parts, strings.Repeat(string(g.wire[p][east|west]), 3)+" "+strings.Join(words, "/"))
 		}
 	}
+	for _, e := range u.Energies {
+		parts = append(parts, energySample(e, g)+" "+scene.EnergyWords[e])
+	}
+	if u.Carries {
+		line := g.wire[light][east|west]
+		parts = append(parts, string([]rune{line, g.arrow[scene.East], line})+" carries current")
+	}
 	for _, f := range u.Flags {
 		mark, ok := g.flag[f]
 		if !ok {
@@ -102,4 +109,20 @@ func samples(u scene.Usage, g *glyphs) []string {
 		parts = append(parts, string(mark)+" "+flagWords[f])
 	}
 	return parts
+}
+
+// sampleCells is the length of the sample of a pattern: two gaps of the widest.
+const sampleCells = 8
+
+// energySample is a piece of line in the pattern of what a state does to a wire.
+func energySample(e scene.Energy, g *glyphs) string {
+	w := scene.Wire{Flow: scene.Flow{Energy: e}}
+	cells := make([]rune, sampleCells-1)
+	for x := range cells {
+		cells[x] = g.line(w, east|west, scene.Point{X: x})
+	}
+	if e == scene.Unjudged {
+		cells = []rune{cells[0], unjudgedSign, cells[0]}
+	}
+	return string(cells)
 }

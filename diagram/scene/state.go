@@ -1,0 +1,114 @@
+package scene
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// In is the page with a state painted over it: what each wire does, its figure and its
+// arrows where they find room, and what each part does. Nothing moves. What has no room is
+// told in the legend.
+func (p *Page) In(s State) Page {
+	out := *p
+	out.State = s.Name
+	out.Title.Shown = "state " + s.Name
+	if s.About != "" {
+		out.Title.Shown += ": " + s.About
+	}
+	out.Wires = slices.Clone(p.Wires)
+	for i := range out.Wires {
+		w := &out.Wires[i]
+		w.Flow = s.Wires[w.ID]
+		if told := w.Flow.String(); told != "" {
+			w.Title += "; " + s.Name + ": " + told
+		}
+	}
+	out.Boxes = slices.Clone(p.Boxes)
+	var unsaid []string
+	for i := range out.Boxes {
+		b := &out.Boxes[i]
+		b.Works = s.Parts[b.ID]
+		if b.Works.Word == "" {
+			continue
+		}
+		b.Title += "; " + s.Name + ": " + b.Works.Word
+		if Inside(*b).Unsaid {
+			unsaid = append(unsaid, b.ID+" "+b.Works.Word)
+		}
+	}
+	out.figures()
+	for i := range out.Wires {
+		switch w := &out.Wires[i]; {
+		case w.Flow.Carries() && (w.Flow.Note.Text == "" || len(w.Flow.Arrows) == 0):
+			unsaid = append(unsaid, w.ID+" "+w.Flow.Figure+" "+w.course())
+		case w.Flow.Energy == Unjudged && len(w.Flow.Arrows) == 0:
+			unsaid = append(unsaid, w.ID+" "+EnergyWords[Unjudged])
+		}
+	}
+	out.Legend = slices.Clone(p.Legend)
+	if len(unsaid) > 0 {
+		out.Legend = append(out.Legend, "Without room in the drawing: "+strings.Join(unsaid, ", ")+".")
+	}
+	out.Legend = append(out.Legend, s.Remarks...)
+	return out
+}
+
+// course says which way the current of a wire goes, by an end that is a terminal.
+func (w *Wire) course() string {
+	from, to := w.From, w.To
+	if w.Flow.Amps < 0 {
+		from, to = to, from
+	}
+	if strings.Contains(to, ".") {
+		return "to " + to
+	}
+	return "from " + from
+}
+
+// String is what the wire does in words; empty if nothing is known of it.
+func (f Flow) String() string {
+	words := notEmpty(EnergyWords[f.Energy])
+	if f.Carries() {
+		words = append(words, "carries current")
+	}
+	return strings.Join(append(words, notEmpty(f.Figure)...), ", ")
+}
+
+func notEmpty(s string) []string {
+	if s == "" {
+		return nil
+	}
+	return []string{s}
+}
+
+// figures finds room for the figures of the wires, those of the largest currents first,
+// and for the arrows.
+func (p *Page) figures() {
+	var order []int
+	for i := range p.Wires {
+		if f := &p.Wires[i].Flow; f.Figure != "" || f.Carries() || f.Energy == Unjudged {
+			order = append(order, i)
+		}
+	}
+	if len(order) == 0 {
+		return
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(abs(p.Wires[b].Flow.Amps), abs(p.Wires[a].Flow.Amps))
+	})
+	c := survey(p)
+	for _, i := range order {
+		w := &p.Wires[i]
+		w.Flow.Note = c.placeFigure(w)
+		c.take(w.ID, w.Flow.Note)
+	}
+	for _, i := range order {
+		switch w := &p.Wires[i]; {
+		case w.Flow.Carries():
+			w.Flow.Arrows = c.arrows(w)
+		case w.Flow.Energy == Unjudged:
+			w.Flow.Arrows = c.sign(w)
+		}
+	}
+}
