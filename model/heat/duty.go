@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"unicode"
 
 	"example.com/lugbook/model/unit"
 )
@@ -97,7 +98,7 @@ func splitStage(text string) (current, time string) {
 		case lettered && (r >= '0' && r <= '9' || r == '.'):
 			current = strings.TrimSuffix(strings.TrimSpace(text[:i]), " for")
 			return strings.TrimSpace(current), text[i:]
-		case r >= 'A' && r <= 'z':
+		case unicode.IsLetter(r):
 			lettered = true
 		}
 	}

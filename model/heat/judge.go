@@ -2,6 +2,7 @@ package heat
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/lugbook/model/transient"
 )
@@ -24,7 +25,7 @@ const tolerance = 1e-9
 func (c Cable) Judge(d Duty) (Verdict, error) {
 	cycle := make(transient.Cycle, len(d))
 	for i, s := range d {
-		if !(s.Amps >= 0 && s.Seconds > 0) {
+		if !(s.Amps >= 0 && s.Seconds > 0) || math.IsInf(s.Amps+s.Seconds, 1) {
 			return Verdict{}, fmt.Errorf("stage %d of the duty has %g A for %g s: state a current not below 0 and a time above 0", i+1, s.Amps, s.Seconds)
 		}
 		cycle[i] = transient.Phase{Final: c.Steady(s.Amps), Tau: c.Tau, Seconds: s.Seconds}
