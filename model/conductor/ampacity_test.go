@@ -121,19 +121,3 @@ func TestBundling(t *testing.T) {
 	require.Equal(t, unit.AWG(16), LeastGauge(false))
 	require.Equal(t, unit.AWG(18), LeastGauge(true))
 }
-
-// 250 A at 105 C: 1/0 is the first size of table 5 that carries it (285 A); at 50 C it is 2/0 (280.5 A).
-// By drop alone 6 AWG would do: 250 A, 10 ft, 3 % of 48 V.
-func TestAmpacityGovernsShortTractionCables(t *testing.T) {
-	open, ok := ForAmpacity(250, 105, 30)
-	require.True(t, ok)
-	require.Equal(t, unit.AWG(0), open)
-	hot, ok := ForAmpacity(250, 105, 50)
-	require.True(t, ok)
-	require.Equal(t, unit.AWG(-1), hot)
-	drop, ok := ForDrop(250, 10*0.3048, 0.03*48, 29)
-	require.True(t, ok)
-	require.Equal(t, unit.AWG(6), drop)
-	_, ok = ForAmpacity(600, 105, 30)
-	require.False(t, ok)
-}

@@ -123,28 +123,6 @@ func TestThickerIsLowerInResistance(t *testing.T) {
 	})
 }
 
-// Distributor's page on the circular mil formula of ABYC E-11 (K = 10.75): 12 V, 10 A, 21 ft
-// out and back, needs 12 AWG for 3 % and 16 AWG for 10 %. K is copper at about 29 C.
-// Lessons In Electric Circuits: 25 A over 2300 ft each way for 10 V needs 2/0; 1/0 is too thin.
-func TestSizeForDrop(t *testing.T) {
-	const foot = 0.3048
-	tests := []struct {
-		amperes, loopFeet, drop, celsius float64
-		want                             unit.Gauge
-	}{
-		{10, 21, 0.36, 29, unit.AWG(12)},
-		{10, 21, 1.2, 29, unit.AWG(16)},
-		{25, 4600, 10, 20, unit.AWG(-1)},
-	}
-	for _, tt := range tests {
-		got, ok := ForDrop(tt.amperes, tt.loopFeet*foot, tt.drop, tt.celsius)
-		require.True(t, ok)
-		require.Equal(t, tt.want, got)
-	}
-	_, ok := ForDrop(400, 1000, 1, 20)
-	require.False(t, ok)
-}
-
 // IEC 60364-4-43 table 43A: k = 115 for PVC, 103 for PVC above 300 mm2, 143 for XLPE,
 // 141 for 60 C rubber. The equation gives a per cent less than the rounded table.
 func TestWithstandConstants(t *testing.T) {

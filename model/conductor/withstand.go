@@ -34,3 +34,20 @@ func Withstand(areaMM2, k, amperes float64) float64 {
 	}
 	return math.Pow(k*areaMM2/amperes, 2)
 }
+
+// The temperatures in C that a fault may take the conductor to: 160 for PVC, 250 for
+// cross-linked insulation, which begins with the class of 125 C (IEC 60364-4-43).
+const (
+	faultPVC         = 160
+	faultCrossLinked = 250
+	crossLinkedFrom  = 125
+)
+
+// FaultLimit is the temperature in C that a fault may take a conductor to, by the
+// temperature of its insulation in C. What is not known to be cross-linked counts as PVC.
+func FaultLimit(insulation float64) float64 {
+	if insulation >= crossLinkedFrom {
+		return faultCrossLinked
+	}
+	return faultPVC
+}

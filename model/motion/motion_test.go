@@ -58,9 +58,9 @@ func TestTorqueToSpeedUp(t *testing.T) {
 // printed example. The hill currents hold for 13 mohm of pack and loop.
 func TestThreeCarts(t *testing.T) {
 	for _, c := range []struct {
-		v                               motion.Vehicle
-		volts, km, climb, other         float64
-		hill                            motion.Task
+		v                              motion.Vehicle
+		volts, km, climb, other        float64
+		hill                           motion.Task
 		perKM, day, capacity, hillAmps float64
 	}{
 		{motion.Vehicle{Mass: 1350, Rolling: .025, Efficiency: .62}, 51.2, 14, 40, 300, motion.Task{Grade: .08, Speed: 8 * kmh}, 148, 2614, 80, 100},
