@@ -1,12 +1,8 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
-	"io"
 	"strings"
-	"unicode/utf16"
 
 	"github.com/spf13/cobra"
 
@@ -134,31 +130,5 @@ func (c *cli) printJSON(j *model.Job, sheet model.SheetName, findings []rule.Fin
 	for _, f := range findings {
 		report.Findings = append(report.Findings, findingJSON{f.Rule, f.Severity, subjects(f), f.Message, basisJSON{f.Basis.Text, f.Basis.Source}, f.Remedy})
 	}
-	var b bytes.Buffer
-	encoder := json.NewEncoder(&b)
-	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
-	if err := encoder.Encode(report); err != nil {
-		return err
-	}
-	_, err := io.WriteString(c.out, escapeHidden(b.String()))
-	return err
-}
-
-// escapeHidden writes every character of a JSON text that would steer a terminal or not
-// be seen on it as its escape, which means the same.
-func escapeHidden(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		switch {
-		case r == '\n' || clean.Line(string(r)) == string(r):
-			b.WriteRune(r)
-		case r > 0xFFFF:
-			high, low := utf16.EncodeRune(r)
-			fmt.Fprintf(&b, "\\u%04x\\u%04x", high, low)
-		default:
-			fmt.Fprintf(&b, "\\u%04x", r)
-		}
-	}
-	return b.String()
+	return c.printAsJSON(report)
 }
