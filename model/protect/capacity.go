@@ -1,0 +1,95 @@
+package protect
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/network"
+)
+
+// Capacity is the current that a conductor may carry, and how large a device before it
+// may be.
+type Capacity struct {
+	Amps    float64 // for long, at Class and Ambient, among Bundled conductors; 0 if not known
+	Most    float64 // largest rating of a device that the rule for the circuit's voltage allows
+	Rule    string  // that rule
+	Class   float64 // insulation temperature in C that was taken
+	Assumed bool    // the insulation is not recorded; Class is what the thinnest insulation stands
+	Ambient float64 // C
+	Bundled int     // conductors in its bundle, itself included
+	Missing string  // what is not recorded, so that nothing is known; empty if all is
+}
+
+// worstClass is the lowest insulation temperature in C of 33 CFR 183.425 table 5: what
+// a wire of unknown insulation carries at least.
+const worstClass = 60
+
+// CapacityOf finds what a wire carries in a circuit of a nominal voltage (33 CFR 183.425
+// and 183.455).
+func CapacityOf(s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
+	c := Capacity{Class: w.Insulation.Degrees(), Ambient: conductor.TableAmbient, Bundled: bundled(s, w)}
+	if w.Gauge.IsZero() {
+		c.Missing = "the gauge"
+		return c
+	}
+	if c.Class < worstClass {
+		c.Class, c.Assumed = worstClass, true
+	}
+	allowance, err := conductor.Ampacity(w.Gauge, c.Class, c.Ambient)
+	if err != nil {
+		c.Missing = fmt.Sprintf("a table for %s", w.Gauge)
+		return c
+	}
+	rule := conductor.RatingRuleFor(nominalVolts)
+	c.Amps = allowance.Amperes * conductor.BundleFactor(c.Bundled, nominalVolts)
+	c.Most, c.Rule = rule.Greatest(c.Amps), rule.Basis
+	return c
+}
+
+// bundled is the number of wires in the bundle of a wire.
+func bundled(s *model.Sheet, w *model.Wire) int {
+	if w.Bundle == "" {
+		return 1
+	}
+	n := 0
+	for i := range s.Wires {
+		if s.Wires[i].Bundle == w.Bundle {
+			n++
+		}
+	}
+	return n
+}
+
+// nominalAt is the nominal voltage of the circuit that a wire belongs to: of the feed
+// that stands highest over its return at the wire in any state, else of the system.
+func (s *survey) nominalAt(l *network.Link) float64 {
+	volts := 0.0
+	for i := range s.feeds {
+		f := &s.feeds[i]
+		if s.reaches(f, l.A) || s.reaches(f, l.B) {
+			volts = max(volts, f.Nominal.Value)
+		}
+	}
+	if volts == 0 {
+		return s.net.SystemVolts()
+	}
+	return volts
+}
+
+// fedShare is the share of a feed's voltage from which a node counts as fed by it.
+const fedShare = 0.5
+
+// reaches reports whether a feed stands at a node, or its current returns there, in some state.
+func (s *survey) reaches(f *network.Feed, at network.Node) bool {
+	for _, st := range s.states {
+		if !st.solution.On(f.Link) {
+			continue
+		}
+		volts, sure := st.solution.Voltage(at, f.Return)
+		if sure && (volts >= fedShare*f.Nominal.Value || s.returns[at]) {
+			return true
+		}
+	}
+	return false
+}

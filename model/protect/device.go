@@ -1,0 +1,109 @@
+package protect
+
+import (
+	"strings"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
+)
+
+// Device is a fuse or breaker against what it may have to open.
+type Device struct {
+	Link         *network.Link
+	Rated        network.Known // A
+	Interrupting network.Known // A that it clears
+	Volts        network.Known // V of direct current that it opens
+	Full         network.Known // V of the highest source that reaches it, at full charge
+	Fault        Fault         // the greatest bolted fault right behind it
+	Amps         float64       // through it in that fault
+	Curve        opening.Curve // when it opens
+}
+
+// Breaks compares the greatest fault current with the interrupting rating.
+func (d *Device) Breaks() opening.Answer { return atMost(d.Amps, !d.Fault.IsNone(), d.Interrupting) }
+
+// Insulates compares the highest voltage with the voltage rating.
+func (d *Device) Insulates() opening.Answer { return atMost(d.Full.Value, d.Full.OK, d.Volts) }
+
+func atMost(value float64, known bool, limit network.Known) opening.Answer {
+	switch {
+	case !known || !limit.OK:
+		return opening.NotKnown
+	case value <= limit.Value:
+		return opening.Yes
+	}
+	return opening.No
+}
+
+// interruptingRating is the figure that the library gives the breaking capacity of a device.
+const interruptingRating = "interrupting-rating"
+
+func (s *survey) device(l *network.Link) Device {
+	d := Device{
+		Link: l, Rated: s.net.KnownFigure(l.Part, l.Element.Amps),
+		Interrupting: s.net.KnownFigure(l.Part, interruptingRating), Volts: s.net.KnownFigure(l.Part, l.Element.MaxVolts),
+	}
+	d.Curve = s.curve(l)
+	home := network.None
+	for i := range s.feeds {
+		f := &s.feeds[i]
+		if !s.reaches(f, l.A) && !s.reaches(f, l.B) {
+			continue
+		}
+		if !d.Full.OK || f.Full.Value > d.Full.Value {
+			d.Full, home = f.Full, f.Return
+		}
+	}
+	for _, at := range []network.Node{l.A, l.B} {
+		if s.returns[at] {
+			continue
+		}
+		if f := s.worst(at, home, greatest, coldCelsius); f.Through(l) > d.Amps {
+			d.Fault, d.Amps = f, f.Through(l)
+		}
+	}
+	return d
+}
+
+// curve is when a device opens, as far as it is known.
+func (s *survey) curve(l *network.Link) opening.Curve {
+	c, done := s.curves[l]
+	if !done {
+		c = CurveOf(s.net, l)
+		s.curves[l] = c
+	}
+	return c
+}
+
+// CurveOf is when a device opens: by its maker's points, else by the gates that the part or
+// its kind is made to. Points that contradict each other count as none.
+func CurveOf(n *network.Network, l *network.Link) opening.Curve {
+	name := l.Part.Opening
+	if name == "" {
+		name = l.Def.Opening
+	}
+	rated, _ := n.Figure(l.Part, l.Element.Amps)
+	c, err := opening.Device(name, rated, l.Part.Opens)
+	if err != nil {
+		return opening.Curve{}
+	}
+	return c
+}
+
+// isDevice reports whether a link opens by itself on too much current.
+func isDevice(l *network.Link) bool { return l.Is(model.FuseElement) }
+
+// DeviceName names a device: the part, with the way if it has several fuses.
+func DeviceName(l *network.Link) string {
+	fuses := 0
+	for i := range l.Def.Elements {
+		if l.Def.Elements[i].Is == model.FuseElement {
+			fuses++
+		}
+	}
+	if fuses < 2 {
+		return string(l.Part.ID)
+	}
+	return string(l.Part.ID) + " way " + strings.TrimPrefix(l.Element.Between[1], "out")
+}

@@ -1,0 +1,164 @@
+package protect
+
+import (
+	"math"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+)
+
+// Fault is what a bolted fault at one place drives, before anything opens.
+type Fault struct {
+	At       network.Node // where the conductor ends
+	To       network.Node // what it is bolted to
+	Amps     float64      // through the fault
+	State    string       // the state in which it is most, or least
+	solution *network.Solution
+}
+
+// Through is the part of the fault's current that flows through a link, in amperes.
+func (f Fault) Through(l *network.Link) float64 {
+	if f.solution == nil {
+		return 0
+	}
+	return math.Abs(f.solution.Current(l))
+}
+
+// IsNone reports whether nothing drives the fault in any state.
+func (f Fault) IsNone() bool { return f.solution == nil }
+
+// extreme says with which figures a fault is computed: the sources full and the copper
+// cold, bolted to the source's own return, or empty and hot, through the way back.
+type extreme int
+
+const (
+	greatest extreme = iota
+	least
+)
+
+type faultKey struct {
+	at, to network.Node
+	state  int
+	how    extreme
+}
+
+// faultAmps is the current from which a fault counts as one: below it something limits it
+// already.
+const faultAmps = 1
+
+// coldCelsius is the copper temperature of the greatest fault current in C, that of the
+// tables. The least is taken at the highest temperature of the conductor's insulation.
+const coldCelsius = 20
+
+// worst is the greatest or the least fault at a node over all states in which there is one.
+func (s *survey) worst(at, to network.Node, how extreme, celsius float64) Fault {
+	f := Fault{At: at, To: to}
+	if at == network.None || to == network.None || at == to {
+		return f
+	}
+	for i := range s.states {
+		solution := s.fault(at, to, i, how, celsius)
+		if solution == nil {
+			continue
+		}
+		amps := math.Abs(solution.BridgeCurrent(0))
+		better := amps > f.Amps
+		if how == least {
+			better = amps < f.Amps
+		}
+		if amps >= faultAmps && (f.IsNone() || better) {
+			f.Amps, f.State, f.solution = amps, s.states[i].state.Name, solution
+		}
+	}
+	return f
+}
+
+// fault solves one fault in one state; nil if the circuit has no solution.
+func (s *survey) fault(at, to network.Node, i int, how extreme, celsius float64) *network.Solution {
+	key := faultKey{at, to, i, how}
+	if solution, done := s.faults[key]; done {
+		return solution
+	}
+	v := network.Variation{
+		Held: s.states[i].solution, Celsius: celsius, Changes: s.charged(how),
+		Bridges: append([]network.Bridge{{A: at, B: to}}, s.giveBack(how)...),
+	}
+	solution, err := s.net.SolveWith(s.states[i].state, v)
+	if err != nil {
+		solution = nil
+	}
+	s.faults[key] = solution
+	return solution
+}
+
+// cutoffRating is the figure that the library gives the voltage of an empty source.
+const cutoffRating = "cutoff-voltage"
+
+// charged sets the voltage of each source: full, or empty.
+func (s *survey) charged(how extreme) []network.Change {
+	var list []network.Change
+	for i := range s.net.Links() {
+		l := &s.net.Links()[i]
+		if !l.Is(model.SourceElement) {
+			continue
+		}
+		rest, known := s.net.Figure(l.Part, l.Element.Volts)
+		rating := l.Element.MaxVolts
+		if how == least {
+			rating = cutoffRating
+		}
+		if volts, stated := s.net.Figure(l.Part, rating); known && stated && rest > 0 {
+			list = append(list, network.Change{Link: l, Scale: volts / rest})
+		}
+	}
+	return list
+}
+
+// giveBack are the drives that brake, each as the voltage of its pack behind as many ohms
+// as let its regenerating current into a fault. In the least fault none does.
+func (s *survey) giveBack(how extreme) []network.Bridge {
+	if how == least {
+		return nil
+	}
+	var list []network.Bridge
+	full := 0.0
+	for _, f := range s.feeds {
+		if f.String != nil {
+			full = max(full, f.Full.Value)
+		}
+	}
+	for _, f := range s.regen {
+		if full > 0 {
+			list = append(list, network.Bridge{A: f.At, B: f.Return, Volts: full, Ohms: full / f.Limit})
+		}
+	}
+	return list
+}
+
+// crossings finds for every node the nearest node of the other side, by the fewest links:
+// where a fault inside the nearest part leads.
+func (s *survey) crossings() []network.Node {
+	across := make([]network.Node, s.net.Size())
+	for k := range across {
+		across[k] = s.crossing(network.Node(k))
+	}
+	return across
+}
+
+func (s *survey) crossing(from network.Node) network.Node {
+	seen := map[network.Node]bool{from: true}
+	for queue := []network.Node{from}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		if s.returns[at] != s.returns[from] {
+			return at
+		}
+		for _, l := range s.net.LinksAt(at) {
+			next := l.Other(at)
+			if blocked := l.Kind == network.OutputLink || l.Is(model.SourceElement); !blocked && !seen[next] {
+				seen[next] = true
+				queue = append(queue, next)
+			}
+		}
+	}
+	return network.None
+}

@@ -1,0 +1,42 @@
+package protect
+
+import (
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
+)
+
+// Pair is two devices in series: what is downstream is meant to open first.
+type Pair struct {
+	Up, Down *network.Link
+	Amps     float64 // the greatest fault right behind the downstream one
+	Verdict  opening.Verdict
+}
+
+// pairs lists the devices in series next to each other.
+func (s *survey) pairs() []Pair {
+	var list []Pair
+	seen := map[[2]*network.Link]bool{}
+	for _, e := range s.protection.Entries() {
+		if len(e.Limits) != 1 || !isDevice(e.Limits[0]) || e.Lead == nil {
+			continue
+		}
+		up := e.Limits[0]
+		if e.At != up.A && e.At != up.B {
+			continue // limited by it from farther away
+		}
+		for _, m := range e.Lead.Devices {
+			key := [2]*network.Link{up, m.Device}
+			if m.Device == up || seen[key] || seen[[2]*network.Link{m.Device, up}] {
+				continue
+			}
+			seen[key] = true
+			list = append(list, s.pair(up, m.Device))
+		}
+	}
+	return list
+}
+
+func (s *survey) pair(up, down *network.Link) Pair {
+	d := s.device(down)
+	return Pair{Up: up, Down: down, Amps: d.Amps, Verdict: opening.Selective(d.Curve, s.curve(up), d.Amps)}
+}
