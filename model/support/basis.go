@@ -1,0 +1,57 @@
+package support
+
+import (
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+)
+
+// basis gathers the assumptions that a result rests on while its figures are read.
+type basis struct {
+	n     *network.Network
+	lines []string
+}
+
+// figure is a rating in SI units, a share as a fraction. One that is the library's and
+// not the part's own is an assumption. It is false if nobody states it.
+func (b *basis) figure(p *model.Part, rating string) (float64, bool) {
+	if rating == "" {
+		return 0, false
+	}
+	r, ok := b.n.Cat.RatingOf(p, rating)
+	if !ok || r.Value.IsZero() {
+		return 0, false
+	}
+	if _, own := p.Rating(rating); !own {
+		b.assume(string(p.ID) + ": " + rating + " " + r.Value.String() + " (" + r.Source + ")")
+	}
+	return r.Value.SI(), true
+}
+
+// orElse is a figure, or one that is assumed in words.
+func (b *basis) orElse(p *model.Part, rating string, otherwise float64, words string) float64 {
+	if v, ok := b.figure(p, rating); ok {
+		return v
+	}
+	b.assume(string(p.ID) + ": " + words)
+	return otherwise
+}
+
+func (b *basis) assume(line string) {
+	if !slices.Contains(b.lines, line) {
+		b.lines = append(b.lines, line)
+	}
+}
+
+// wires notes that the resistance of some wire is assumed.
+func (b *basis) wires(path []*network.Link) {
+	for _, l := range path {
+		if l.Kind != network.WireLink {
+			continue
+		}
+		if _, assumed := b.n.WireOhms(l); assumed {
+			b.assume("wire " + string(l.Wire.ID) + ": its size or length is not recorded, a usual one is taken (from memory)")
+		}
+	}
+}

@@ -1,0 +1,168 @@
+package support
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
+
+// Charging is a charger, or a receptacle with its charger plugged in, against what it charges.
+type Charging struct {
+	Charger model.PartID `json:"charger"`
+	End     float64      `json:"end"`   // volts that it goes up to
+	Amps    float64      `json:"amps"`  // that it gives at most
+	Cells   int          `json:"cells"` // that it is made for; 0 if not recorded
+	Packs   []Pack       `json:"packs"` // that it charges
+
+	Drop float64 `json:"drop"` // volts lost between charger and battery at that current
+	Ohms float64 `json:"ohms"` // of the way there and back
+
+	AC     *ACSide `json:"ac,omitempty"` // nil if nothing is recorded of its AC side
+	ACAmps float64 `json:"ac_amps"`      // that it draws
+	Branch Branch  `json:"branch"`
+	Fits   float64 `json:"fits"` // charging amperes that the branch circuit allows
+
+	Constant float64 `json:"constant"` // hours at full current from empty
+	Full     Hours   `json:"full"`     // hours from empty to full
+	Usual    Hours   `json:"usual"`    // hours to put back the usable part
+
+	Judgements  []Judgement `json:"judgements"`
+	Assumptions []string    `json:"assumptions"`
+}
+
+func (d *desk) charging(branch float64) []Charging {
+	s := d.at(state.Charging)
+	if s == nil {
+		return nil
+	}
+	var list []Charging
+	links := d.n.Links()
+	for i := range links {
+		if l := &links[i]; l.Is(model.ChargerElement) {
+			list = append(list, d.charger(l, s, branch))
+		}
+	}
+	return list
+}
+
+func (d *desk) charger(l *network.Link, s *network.Solution, branch float64) Charging {
+	b := &basis{n: d.n}
+	c := Charging{Charger: l.Part.ID, Branch: Branch{Amps: branch}}
+	c.End, _ = b.figure(l.Part, l.Element.Volts)
+	c.Amps, _ = b.figure(l.Part, l.Element.Amps)
+	cells, _ := b.figure(l.Part, "cells")
+	c.Cells = int(cells)
+	for _, f := range d.whole() {
+		p := d.pack(f, b)
+		if p.giving(s) > -least {
+			continue
+		}
+		c.Packs = append(c.Packs, p)
+		if now := math.Abs(s.Current(l)); now > 0 {
+			c.Ohms = max(0, (volts(s, l.A, l.B)-volts(s, f.At, f.Return))/now)
+			c.Drop = c.Ohms * c.Amps
+		}
+	}
+	d.acSide(&c, l.Part, b)
+	c.time()
+	c.judge()
+	c.Assumptions = b.lines
+	return c
+}
+
+// acSide computes what the charger draws from its AC circuit at its full output.
+func (d *desk) acSide(c *Charging, p *model.Part, b *basis) {
+	volts, ok := b.figure(p, "ac-voltage")
+	if !ok || c.End == 0 || c.Amps == 0 {
+		return
+	}
+	c.Branch.Volts = volts
+	if c.Branch.Amps == 0 {
+		c.Branch.Amps, c.Branch.Assumed = usualBranch, true
+		b.assume(fmt.Sprintf("%s: plugged into a %d A circuit; --branch says which it is", p.ID, usualBranch))
+	}
+	c.AC = &ACSide{Volts: volts}
+	c.AC.Efficiency = b.orElse(p, "efficiency", 0.9, "its efficiency is taken for 90 % (from memory)")
+	c.AC.PowerFactor = b.orElse(p, "power-factor", 0.98, "its power factor is taken for 98 % (from memory)")
+	c.ACAmps = c.AC.Draws(c.End, c.Amps)
+	if label, own := p.Rating("ac-current"); own {
+		c.ACAmps = max(c.ACAmps, label.Value.SI())
+	}
+	c.Fits = c.AC.Gives(c.Branch.Allows()) / c.End
+}
+
+func (c *Charging) time() {
+	if c.Amps == 0 || len(c.Packs) == 0 {
+		return
+	}
+	hours, usable, share := 0.0, 0.0, lithiumShare
+	for _, p := range c.Packs {
+		hours, usable = hours+p.AmpHours, usable+p.Usable
+		if !p.IsLithium() {
+			share = leadShare
+		}
+	}
+	if hours == 0 {
+		return
+	}
+	c.Constant = ConstantHours(hours, c.Amps, share)
+	c.Full = WithTail(c.Constant)
+	c.Usual = WithTail(ConstantHours(usable, c.Amps, share))
+}
+
+func (c *Charging) judge() {
+	say := func(grade Grade, format string, args ...any) {
+		c.Judgements = append(c.Judgements, Judgement{grade, fmt.Sprintf(format, args...)})
+	}
+	if len(c.Packs) == 0 {
+		say(Note, "nothing is charged by it while it is plugged in")
+	}
+	for _, p := range c.Packs {
+		c.judgePack(p, say)
+	}
+	if c.AC == nil {
+		say(Note, "nothing is recorded of its AC side: its current there cannot be told")
+		return
+	}
+	c.judgeBranch(say)
+}
+
+func (c *Charging) judgePack(p Pack, say func(Grade, string, ...any)) {
+	if c.Cells > 0 && p.Cells > 0 && c.Cells != p.Cells {
+		say(Danger, "made for %d cells, %s has %d", c.Cells, p.Name, p.Cells)
+	}
+	if p.End > 0 && c.End > 0 {
+		switch over := c.End / p.End; {
+		case over > endHigh:
+			say(Danger, "goes up to %s, %s takes %s at most (%s a cell against %s)", si(c.End, "V"), p.Name, si(p.End, "V"), plain(c.End/float64(max(1, p.Cells))), plain(p.End/float64(max(1, p.Cells))))
+		case over < endLow:
+			say(Caution, "goes up to %s, %s is full at %s: it is never full", si(c.End, "V"), p.Name, si(p.End, "V"))
+		default:
+			say(Good, "end voltage %s, %s is full at %s", si(c.End, "V"), p.Name, si(p.End, "V"))
+		}
+	}
+	share := c.Amps / float64(len(c.Packs))
+	switch {
+	case p.Charge == 0:
+		say(Note, "the largest charging current of %s is not recorded", p.Name)
+	case share > p.Charge:
+		say(Fault, "gives %s, %s takes %s at most", si(share, "A"), p.Name, si(p.Charge, "A"))
+	default:
+		say(Good, "gives %s, %s takes up to %s", si(share, "A"), p.Name, si(p.Charge, "A"))
+	}
+	if p.IsLithium() {
+		say(Note, "%s must not be charged below freezing; that its BMS prevents it is the maker's word to get", p.Name)
+	}
+}
+
+func (c *Charging) judgeBranch(say func(Grade, string, ...any)) {
+	circuit := fmt.Sprintf("a %s %s circuit", si(c.Branch.Amps, "A"), si(c.Branch.Volts, "V"))
+	if allows := c.Branch.Allows(); c.ACAmps > allows {
+		say(Fault, "draws %s AC at full output; on %s at most %s (%s): a charger of up to %s fits", si(c.ACAmps, "A"), circuit, si(allows, "A"), branchSource, si(c.Fits, "A"))
+	} else {
+		say(Good, "draws %s AC at full output; on %s up to %s (%s)", si(c.ACAmps, "A"), circuit, si(allows, "A"), branchSource)
+	}
+}

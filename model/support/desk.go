@@ -1,0 +1,96 @@
+package support
+
+import (
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
+
+// desk keeps a network with its states as solved.
+type desk struct {
+	n      *network.Network
+	states []state.State
+	solved map[string]*network.Solution
+	errors []string
+}
+
+func newDesk(n *network.Network) *desk {
+	d := &desk{n: n, states: n.States(), solved: map[string]*network.Solution{}}
+	for _, s := range d.states {
+		solution, err := n.Solve(s)
+		if err != nil {
+			d.errors = append(d.errors, err.Error())
+			continue
+		}
+		d.solved[s.Name] = solution
+	}
+	return d
+}
+
+// at is the solution of a state; nil if the sheet has no such state or comes to no rest.
+func (d *desk) at(name string) *network.Solution { return d.solved[name] }
+
+// feeder is the solved state in which a thing shows the most of something, the first of
+// several; nil if it shows none in any.
+func (d *desk) feeder(measure func(*network.Solution) float64) (best *network.Solution) {
+	most := 0.0
+	for _, s := range d.states {
+		solution := d.solved[s.Name]
+		if solution == nil {
+			continue
+		}
+		if m := measure(solution); m > most {
+			best, most = solution, m
+		}
+	}
+	return best
+}
+
+// closed reports whether current passes a link in a solved state: metal, a resistance too
+// low to limit anything, and what is closed.
+func closed(s *network.Solution, l *network.Link) bool {
+	if l.Is(model.ContactElement) || l.Is(model.FuseElement) {
+		return s.On(l)
+	}
+	return l.Conducts()
+}
+
+// groups numbers the nodes that are one piece of metal in a solved state, with one link
+// left out.
+func groups(n *network.Network, s *network.Solution, without *network.Link) *network.Groups {
+	return n.Joined(func(l *network.Link) bool { return l != without && closed(s, l) })
+}
+
+// whole lists the batteries and packs of the network as strings, each with its feed.
+func (d *desk) whole() []network.Feed {
+	var list []network.Feed
+	for _, f := range d.n.Feeds() {
+		if f.String != nil && f.Whole {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// fullVolts is the highest voltage at full charge of the strings; false if none is known.
+func (d *desk) fullVolts() (volts float64, ok bool) {
+	for _, f := range d.whole() {
+		if f.Full.OK && f.Full.Value > volts {
+			volts, ok = f.Full.Value, true
+		}
+	}
+	return volts, ok
+}
+
+// gives is the current in amperes that a source drives into the wiring; negative if it is
+// charged.
+func gives(s *network.Solution, l *network.Link) float64 {
+	amps := s.Current(l)
+	if amps < 0 {
+		amps = -amps
+	}
+	if s.Power(l) > 0 {
+		return -amps
+	}
+	return amps
+}

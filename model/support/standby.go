@@ -1,0 +1,143 @@
+package support
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
+
+// StandBy is what a sheet draws at rest, by part.
+type StandBy struct {
+	State   string       `json:"state"`
+	Volts   float64      `json:"volts"`   // of all batteries in a row
+	Amps    float64      `json:"amps"`    // that they give: watts over volts
+	Watts   float64      `json:"watts"`   //
+	Draws   []Draw       `json:"draws"`   // by part, the largest first
+	First   model.PartID `json:"first"`   // battery or pack that is empty first
+	Drain   float64      `json:"drain"`   // amperes out of that one
+	Hours   float64      `json:"hours"`   // ampere-hours of it that may be used; 0 if not known
+	Days    float64      `json:"days"`    // from full until those are gone; 0 if nothing draws or it is not known
+	KeyLeft float64      `json:"key_on"`  // days with the key left on; 0 as above
+	Lasting bool         `json:"lasting"` // nothing draws anything to speak of
+
+	Judgements  []Judgement `json:"judgements"`
+	Assumptions []string    `json:"assumptions"`
+}
+
+// Draw is what one part takes at rest.
+type Draw struct {
+	Part  model.PartID `json:"part"`
+	Watts float64      `json:"watts"`
+	Amps  float64      `json:"amps"` // its share of the battery's current: watts over the volts of the whole
+}
+
+// Days is how long an amount of charge lasts at a steady current, in days.
+func Days(ampHours, amps float64) float64 { return ampHours / amps / 24 }
+
+// least is the current below which nothing draws: a microampere.
+const least = 1e-6
+
+func (d *desk) standBy() *StandBy {
+	s := d.at(state.Parked)
+	if s == nil || len(d.whole()) == 0 {
+		return nil
+	}
+	b := &basis{n: d.n}
+	r := &StandBy{State: state.Parked}
+	for _, f := range d.whole() {
+		r.Volts = max(r.Volts, volts(s, f.At, f.Return))
+	}
+	r.Draws = d.draws(s, r.Volts)
+	for _, draw := range r.Draws {
+		r.Watts += draw.Watts
+		r.Amps += draw.Amps
+	}
+	first, days := d.emptiedFirst(s, b)
+	if first != nil {
+		r.First, r.Drain, r.Hours, r.Days = first.Part.ID, gives(s, first), d.usable(first.Part, b), days
+	}
+	r.Lasting = r.Amps < least && first == nil
+	if on := d.at(state.KeyOn); on != nil {
+		_, r.KeyLeft = d.emptiedFirst(on, b)
+	}
+	r.judge()
+	r.Assumptions = b.lines
+	return r
+}
+
+// draws lists what each part takes. What a source loses inside itself is left out; what it
+// takes for its own electronics is not.
+func (d *desk) draws(s *network.Solution, volts float64) []Draw {
+	watts := map[model.PartID]float64{}
+	links := d.n.Links()
+	for i := range links {
+		if l := &links[i]; l.Part != nil && !l.Is(model.SourceElement) && !l.Is(model.ChargerElement) {
+			watts[l.Part.ID] += s.Power(l)
+		}
+	}
+	var list []Draw
+	for i := range d.n.Sheet.Parts {
+		id := d.n.Sheet.Parts[i].ID
+		if w := watts[id]; volts > 0 && w/volts > least {
+			list = append(list, Draw{Part: id, Watts: w, Amps: w / volts})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Draw) int { return cmp.Compare(b.Watts, a.Watts) })
+	return list
+}
+
+// emptiedFirst is the source that gives the most for what it holds, with the days until
+// that is gone; nil if none gives anything or no capacity is known.
+func (d *desk) emptiedFirst(s *network.Solution, b *basis) (first *network.Link, days float64) {
+	days = math.Inf(1)
+	links := d.n.Links()
+	for i := range links {
+		l := &links[i]
+		if !l.Is(model.SourceElement) || gives(s, l) < least {
+			continue
+		}
+		hours := d.usable(l.Part, b)
+		if lasts := Days(hours, gives(s, l)); hours > 0 && lasts < days-1e-9 {
+			first, days = l, lasts
+		}
+	}
+	if first == nil {
+		return nil, 0
+	}
+	return first, days
+}
+
+// usable is the charge in ampere-hours that may be taken out of a source; 0 if not known.
+func (d *desk) usable(p *model.Part, b *basis) float64 {
+	hours, _ := b.figure(p, "capacity")
+	return hours * b.orElse(p, "usable-share", 0.8, "four fifths of its capacity are taken for usable (from memory)")
+}
+
+func (r *StandBy) judge() {
+	say := func(grade Grade, format string, args ...any) {
+		r.Judgements = append(r.Judgements, Judgement{grade, fmt.Sprintf(format, args...)})
+	}
+	switch {
+	case r.Lasting:
+		say(Good, "nothing draws from the batteries")
+		return
+	case r.Hours == 0:
+		say(Note, "no capacity is recorded: the days cannot be told")
+	case r.Days < fewDays:
+		say(Fault, "%s is down to what should stay in it after %s days at rest", r.First, plain(r.Days))
+	case r.Days < seasonDays:
+		say(Caution, "%s is down to what should stay in it after %s days at rest: charge it, or switch it off, when it is laid up", r.First, plain(r.Days))
+	default:
+		say(Good, "it lasts %s days at rest", plain(r.Days))
+	}
+	if len(r.Draws) > 0 {
+		if top := r.Draws[0]; top.Watts > r.Watts/2 {
+			say(Note, "%s draws %s of it", top.Part, percent(top.Watts/r.Watts))
+		}
+	}
+}
