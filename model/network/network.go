@@ -180,6 +180,9 @@ func (n *Network) node(p Point) Node {
 	return at
 }
 
+// Job is the job that the sheet belongs to. Treat it as read-only.
+func (n *Network) Job() *model.Job { return n.job }
+
 // Size is the number of nodes; they are numbered from 0.
 func (n *Network) Size() int { return len(n.points) }
 
