@@ -24,6 +24,9 @@ func (p *Page) Key(u Usage) []string {
 	if u.Carries {
 		lines = append(lines, "Arrows go the way of the current; A at a line is that current, V its voltage against the minus side.")
 	}
+	if u.Works {
+		lines = append(lines, "The word in the frame of a part is its state, in capitals if the part is closed or at work; symbols stay as at rest.")
+	}
 	var changes []string
 	for _, c := range u.Changes {
 		if changeWords[c] != "" {

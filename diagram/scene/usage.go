@@ -17,6 +17,7 @@ type Usage struct {
 	Symbols   []string   // names, sorted
 	Crossings bool       // some wire passes under another
 	Energies  []Energy   // what the state that is shown does to wires, in the order of the constants, without NotShown
+	Works     bool       // a part says what it does in that state
 	Carries   bool       // a wire shows the way of its current
 }
 
@@ -41,6 +42,7 @@ func (p *Page) Use() Usage {
 	for _, b := range p.Boxes {
 		u.change(b.Change)
 		u.Marks = append(u.Marks, b.Marks...)
+		u.Works = u.Works || b.Works.Word != ""
 		if b.Symbol != "" {
 			u.Symbols = append(u.Symbols, b.Symbol)
 		}

@@ -20,6 +20,8 @@ type sample struct {
 	weight scene.Weight
 	flag   scene.FlagKind
 	isFlag bool
+	energy scene.Energy
+	flows  bool // a line that carries current
 	words  string
 }
 
@@ -46,6 +48,12 @@ func blockWords(p *scene.Page) block {
 	}
 	for _, w := range use.Weights {
 		b.samples = append(b.samples, sample{weight: w, words: weightWords[w]})
+	}
+	for _, e := range use.Energies {
+		b.samples = append(b.samples, sample{weight: scene.Power, energy: e, words: scene.EnergyWords[e]})
+	}
+	if use.Carries {
+		b.samples = append(b.samples, sample{weight: scene.Power, energy: scene.Live, flows: true, words: "carries current"})
 	}
 	for _, f := range use.Flags {
 		b.samples = append(b.samples, sample{isFlag: true, flag: f, words: flagWords[f]})

@@ -42,7 +42,7 @@ var changeClasses = [...]string{
 	scene.NoChange: "", scene.Kept: " kept", scene.Removed: " removed", scene.Added: " added", scene.Changed: " changed", scene.Moved: " moved",
 }
 
-var writingClasses = [...]string{scene.Head: "b", scene.MarkSign: "m", scene.PartName: "n", scene.PortName: "", scene.SeatNo: "seat"}
+var writingClasses = [...]string{scene.Head: "b", scene.MarkSign: "m", scene.PartName: "n", scene.PortName: "", scene.SeatNo: "seat", scene.WorkWord: "i"}
 
 // box draws a part: frame, writing, brackets of studs, symbol.
 func (d *painter) box(b scene.Box) {
@@ -54,7 +54,11 @@ func (d *painter) box(b scene.Box) {
 	d.empty("rect", append(frame(b.Rect, "f"), attr{"rx", 2})...)
 	inside := scene.Inside(b)
 	for _, w := range inside.Writings {
-		if b.Rect.OnFrame(w.At) {
+		switch {
+		case w.Role == scene.WorkWord && b.Works.Active:
+			d.badge(w)
+			continue
+		case b.Rect.OnFrame(w.At):
 			d.plate(w.At, scene.Width(w.Text), 0)
 		}
 		d.write(w.At, writingClasses[w.Role], w.Text)
@@ -66,6 +70,12 @@ func (d *painter) box(b scene.Box) {
 		d.symbol(s, inside.Symbol)
 	}
 	d.close("g")
+}
+
+// badge writes the word of a part that departs from rest light on dark.
+func (d *painter) badge(w scene.Writing) {
+	d.empty("rect", attr{"class", "badge"}, attr{"x", w.At.X*cellW + 2}, attr{"y", w.At.Y * cellH}, attr{"width", scene.Width(w.Text)*cellW - 4}, attr{"height", cellH}, attr{"rx", 3})
+	d.write(w.At, "o", w.Text)
 }
 
 // bracket draws the line that ties the positions of a stud together, with ticks

@@ -49,6 +49,7 @@ func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
 		d.flag(f)
 	}
 	d.labels()
+	d.flows()
 	d.close("g")
 	d.titleBlock()
 	d.close("svg")

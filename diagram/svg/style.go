@@ -37,11 +37,11 @@ func known(code string) bool {
 
 // tones are the colours of everything but insulation. They are written out in the
 // rules: viewers that know no custom properties must show the drawing too.
-type tones struct{ page, ink, soft, casing, unknown, alarm, pointed string }
+type tones struct{ page, ink, soft, casing, unknown, alarm, pointed, glow string }
 
 var (
-	light = tones{page: "#fff", ink: "#1b1d20", soft: "#5c6269", casing: "#33383d", unknown: "#a9afb5", alarm: "#b3261e", pointed: "#0072b2"}
-	dark  = tones{page: "#15181b", ink: "#e8eaed", soft: "#a8afb6", casing: "#b9bfc5", unknown: "#6d747b", alarm: "#ff9c8f", pointed: "#56b4e9"}
+	light = tones{page: "#fff", ink: "#1b1d20", soft: "#5c6269", casing: "#33383d", unknown: "#a9afb5", alarm: "#b3261e", pointed: "#0072b2", glow: "#ffd76a"}
+	dark  = tones{page: "#15181b", ink: "#e8eaed", soft: "#a8afb6", casing: "#b9bfc5", unknown: "#6d747b", alarm: "#ff9c8f", pointed: "#56b4e9", glow: "#7a5a00"}
 )
 
 // shapes are the rules that hold in light and dark. Casing and core of a wire widen
@@ -73,6 +73,12 @@ const shapes = `
 .lb .t{stroke-dasharray:4 6}
 .lb .removed .k,.lb .removed .c,.lb .removed .v{stroke-dasharray:10 6}
 .lb .removed .t{stroke-dasharray:4 12}
+.lb .h{fill:none;stroke-width:12}
+.lb .dead .k,.lb .dead .c,.lb .dead .v{stroke-dasharray:2 5}
+.lb .return .k,.lb .return .c,.lb .return .v{stroke-dasharray:14 4}
+.lb .dead .t,.lb .return .t{stroke-dasharray:2 12}
+.lb .a{stroke-width:1.4;stroke-linejoin:round}
+.lb .i,.lb .o{font-weight:700}
 .lb .p{stroke-width:1.2}
 .lb .flag path{stroke-width:1.6}
 `
@@ -80,7 +86,7 @@ const shapes = `
 // rules are the rules that colour the drawing.
 func (t tones) rules() string {
 	return strings.NewReplacer("PAGE", t.page, "INK", t.ink, "SOFT", t.soft, "CASING", t.casing,
-		"UNKNOWN", t.unknown, "ALARM", t.alarm, "POINTED", t.pointed).Replace(`.lb text{fill:INK}
+		"UNKNOWN", t.unknown, "ALARM", t.alarm, "POINTED", t.pointed, "GLOW", t.glow).Replace(`.lb text{fill:INK}
 .lb .page,.lb .plate,.lb .f,.lb .p{fill:PAGE}
 .lb .sheet,.lb .rule,.lb .f,.lb .br,.lb .y,.lb .p,.lb .flag path,.lb .ink{stroke:INK}
 .lb .on,.lb .y .s,.lb .flag .s{fill:INK}
@@ -88,6 +94,10 @@ func (t tones) rules() string {
 .lb .z{stroke:SOFT}
 .lb .zone text,.lb .n{fill:SOFT}
 .lb .m{fill:ALARM}
+.lb .h{stroke:GLOW}
+.lb .a{fill:INK;stroke:PAGE}
+.lb .badge{fill:INK}
+.lb .o{fill:PAGE}
 .lb .k{stroke:CASING}
 .lb .v{stroke:PAGE}
 .lb .none{stroke:UNKNOWN}

@@ -35,10 +35,27 @@ func (d *painter) sample(s sample, x, middle int) {
 	if s.isFlag {
 		d.open("g", attr{"class", "flag"})
 		d.mark(s.flag, scene.West, x+cellW/2, middle)
+		d.close("g")
 	} else {
-		d.open("g", attr{"class", "wire " + weightClasses[s.weight]})
-		d.strokes(s.weight, "ink", "", fmt.Sprintf("M%d %dh%d", x, middle, (lineCols-1)*cellW))
+		d.lineSample(s, x, middle)
 	}
-	d.close("g")
 	d.line(x+s.cols()*cellW, middle, "", s.words)
+}
+
+// lineSample draws a piece of line, with what stands on it in a state.
+func (d *painter) lineSample(s sample, x, middle int) {
+	const length = (lineCols - 1) * cellW
+	path := fmt.Sprintf("M%d %dh%d", x, middle, length)
+	d.open("g", attr{"class", "wire " + weightClasses[s.weight] + energyClasses[s.energy]})
+	d.glow(s.energy, path)
+	d.strokes(s.weight, "ink", "", path)
+	d.close("g")
+	switch {
+	case s.flows:
+		d.arrow(x+length/2, middle, scene.East)
+	case s.energy == scene.Unjudged:
+		left := x + (length-cellW)/2
+		d.empty("rect", attr{"class", "plate"}, attr{"x", left}, attr{"y", middle - cellH/2}, attr{"width", cellW}, attr{"height", cellH})
+		d.line(left, middle, "m", "?")
+	}
 }

@@ -18,11 +18,18 @@ func (d *painter) wires() {
 		under[c.Under] = append(under[c.Under], c.At)
 	}
 	for _, w := range d.page.Wires {
+		d.glow(w.Flow.Energy, wirePath(w.Path, under[w.ID]))
+	}
+	for _, w := range d.page.Wires {
 		title := w.Title
 		if title == "" {
 			title = fmt.Sprintf("%s: %s to %s", w.ID, w.From, w.To)
 		}
-		d.group("w-"+w.ID, "wire "+weightClasses[w.Weight]+changeClasses[w.Change], title, attr{"data-wire", clean.Line(w.ID)},
+		class := "wire " + weightClasses[w.Weight] + changeClasses[w.Change] + energyClasses[w.Flow.Energy]
+		if w.Flow.Carries() {
+			class += " carries"
+		}
+		d.group("w-"+w.ID, class, title, attr{"data-wire", clean.Line(w.ID)},
 			attr{"data-from", clean.Line(w.From)}, attr{"data-to", clean.Line(w.To)})
 		body, stripe := paints(w.Colour)
 		d.strokes(w.Weight, body, stripe, wirePath(w.Path, under[w.ID]))
