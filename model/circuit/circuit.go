@@ -77,12 +77,20 @@ const (
 
 // Diode adds a silicon diode.
 func (c *Circuit) Diode(anode, cathode Node) Element {
-	return c.add(element{kind: diode, a: anode, b: cathode, volts: DiodeDrop, ohms: DiodeOhms})
+	return c.DropDiode(anode, cathode, DiodeDrop, DiodeOhms)
+}
+
+// DropDiode adds a diode of a forward voltage and, in ohms, the slope beyond it. It
+// conducts nothing below that voltage. Slopes of zero all around a loop are a [Singular]
+// error, as of two ideal diodes in parallel.
+func (c *Circuit) DropDiode(anode, cathode Node, volts, ohms float64) Element {
+	return c.add(element{kind: diode, a: anode, b: cathode, volts: volts, ohms: ohms})
 }
 
 // Load is what a load takes while the voltage across it is at least LeastVolts, first
 // node positive, and its gate is on: a constant current, or if Amperes is zero a constant
-// power. A load of constant power needs a LeastVolts above zero.
+// power. A load of constant power needs a LeastVolts above zero. What cannot feed it at
+// that voltage is held at it and gives what it can; see [Solution.Starved].
 type Load struct {
 	Amperes    float64
 	Watts      float64
@@ -95,14 +103,14 @@ type Load struct {
 // as real ones do, instead of leaving one unknown. Our choice.
 const LeakOhms = 10e6
 
-// sagOhms is the resistance of an acting load whose feed has collapsed. It is as low as
-// that of a closed contact: such a load takes what the feed still gives.
+// sagOhms is the slope of a starved load's voltage from its least one, as low as the
+// resistance of a closed contact.
 const sagOhms = 1e-3
 
 // Load adds a load.
 func (c *Circuit) Load(positive, negative Node, l Load) Element {
 	return c.add(element{
-		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, least: l.LeastVolts, gate: l.Gate,
+		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, volts: l.LeastVolts, gate: l.Gate,
 		ohms: sagOhms, output: None,
 	})
 }
@@ -136,7 +144,7 @@ type Converter struct {
 // The two sides are apart unless the circuit joins them.
 func (c *Circuit) Converter(inPositive, inNegative, outPositive, outNegative Node, v Converter) (input, output Element) {
 	input = c.add(element{
-		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, least: v.LeastVolts, gate: v.Gate,
+		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, volts: v.LeastVolts, gate: v.Gate,
 		ohms: sagOhms, efficiency: v.Efficiency, output: Element(len(c.elements) + 1),
 	})
 	output = c.Supply(outPositive, outNegative, v.Output)

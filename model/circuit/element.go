@@ -21,13 +21,12 @@ type element struct {
 	kind       kind
 	a, b       Node
 	ohms       float64
-	volts      float64 // from b to a, or the drop of a diode
+	volts      float64 // from b to a, the drop of a diode, or that from which a load acts
 	amperes    float64
 	watts      float64
 	limit      float64
 	pullIn     float64
 	dropOut    float64
-	least      float64 // voltage from which a load acts
 	efficiency float64 // of a converter, at its input
 	gate       Gate
 	restClosed bool
@@ -38,7 +37,7 @@ type element struct {
 
 // check says what is wrong with an element's figures; empty if nothing is.
 func (e *element) check(nodes, elements int) string {
-	for _, x := range []float64{e.ohms, e.volts, e.amperes, e.watts, e.limit, e.pullIn, e.dropOut, e.least, e.efficiency} {
+	for _, x := range []float64{e.ohms, e.volts, e.amperes, e.watts, e.limit, e.pullIn, e.dropOut, e.efficiency} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			return "has a figure that is not finite"
 		}
@@ -51,12 +50,14 @@ func (e *element) check(nodes, elements int) string {
 	switch {
 	case e.ohms < 0:
 		return "has a negative resistance"
-	case e.kind == load && (e.amperes < 0 || e.watts < 0 || e.least < 0):
+	case e.kind == load && (e.amperes < 0 || e.watts < 0 || e.volts < 0):
 		return "has a negative figure"
-	case e.kind == load && e.amperes == 0 && (e.watts > 0 || e.output > 0) && e.least == 0:
+	case e.kind == load && e.amperes == 0 && (e.watts > 0 || e.output > 0) && e.volts == 0:
 		return "takes constant power and needs a least voltage above zero"
 	case e.kind == load && e.output > 0 && !(e.efficiency > 0 && e.efficiency <= 1):
 		return "needs an efficiency above 0 and at most 1"
+	case e.kind == diode && e.volts < 0:
+		return "has a negative forward voltage"
 	case e.kind == supply && e.limit < 0:
 		return "has a negative current limit"
 	case e.kind == coil && (e.dropOut < 0 || e.pullIn < e.dropOut):

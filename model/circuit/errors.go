@@ -36,16 +36,35 @@ func (e *Open) Error() string {
 }
 
 // Chatter means that the circuit comes to no rest: elements switch for ever, as a
-// relay does that breaks its own coil, or a load that pulls its own supply too low.
+// relay does that breaks its own coil.
 type Chatter struct {
 	Elements []Element // those that keep switching, in order
 }
 
 // Error names the elements.
 func (e *Chatter) Error() string {
-	names := make([]string, len(e.Elements))
-	for i, n := range e.Elements {
+	return "the circuit comes to no rest: elements " + list(e.Elements) + " keep switching"
+}
+
+// Race means that the circuit comes to rest in more than one way, and which one depends on
+// which of its elements is faster: two relays that lock each other out and start together.
+// It unwraps to a [Chatter] of the same elements, as neither has a steady state to tell.
+type Race struct {
+	Elements []Element // those that end up one way or the other, in order
+}
+
+// Error names the elements.
+func (e *Race) Error() string {
+	return "where the circuit comes to rest depends on which of elements " + list(e.Elements) + " is faster"
+}
+
+// Unwrap is the race as a chatter.
+func (e *Race) Unwrap() error { return &Chatter{Elements: e.Elements} }
+
+func list(elements []Element) string {
+	names := make([]string, len(elements))
+	for i, n := range elements {
 		names[i] = fmt.Sprint(int(n))
 	}
-	return "the circuit comes to no rest: elements " + strings.Join(names, ", ") + " keep switching"
+	return strings.Join(names, ", ")
 }

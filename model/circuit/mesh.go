@@ -7,78 +7,92 @@ import (
 
 // mesh is one set of conducting elements made ready to be solved: islands, a spanning
 // tree for each, and the factored equations of the loops that the other elements close.
+// It is filled anew by wire, which reuses its room.
 type mesh struct {
 	elements []element
+	byOhms   []Element // those that may conduct, the least resistance first
 	island   []int     // by node, numbered in the order of their first nodes
 	up       []Element // by node: tree element towards the root of its island
 	order    []Node    // parents before children
 	links    []Element // conducting elements that are not in a tree: one loop each
-	crossed  [][]pass  // by element: the loops that it is part of
+	crossed  crossings
 	factor   cholesky
+
+	joined   union
+	branches branches
+	depth    []int
+	apexes   []apex
+	due      []float64 // by node: current that leaves it and all below it
+	rhs      []float64 // by loop
 }
 
-// pass is an element's part in a loop: with (+1) or against (-1) the loop's direction.
-type pass struct {
-	loop int
-	sign float64
-}
-
-// newMesh joins the elements that conduct.
-func newMesh(nodes int, elements []element, conducts func(Element) bool) (*mesh, error) {
-	m := &mesh{elements: elements, crossed: make([][]pass, len(elements))}
-	var conducting []Element
+// newMesh makes room for the nodes and elements of a circuit. Nothing conducts yet.
+func newMesh(nodes int, elements []element) *mesh {
+	m := &mesh{
+		elements: elements, island: make([]int, nodes), up: make([]Element, nodes), order: make([]Node, 0, nodes),
+		joined: make(union, nodes), branches: newBranches(nodes), depth: make([]int, nodes), due: make([]float64, nodes),
+	}
+	m.crossed.starts = make([]int, len(elements)+1)
 	for i := range elements {
-		if conducts(Element(i)) {
-			conducting = append(conducting, Element(i))
+		if elements[i].kind != current {
+			m.byOhms = append(m.byOhms, Element(i))
 		}
 	}
-	m.plant(nodes, conducting)
+	slices.SortStableFunc(m.byOhms, func(x, y Element) int { return cmp.Compare(elements[x].ohms, elements[y].ohms) })
+	return m
+}
+
+// wire joins the elements that conduct.
+func (m *mesh) wire(conducts []bool) error {
+	m.plant(conducts)
+	m.measure()
+	m.arrange()
 	m.traceLoops()
 	if bad := m.factorise(); bad >= 0 {
 		link := m.links[bad]
-		return nil, &Singular{Node: elements[link].a, Element: link}
+		return &Singular{Node: m.elements[link].a, Element: link}
 	}
-	return m, nil
+	return nil
 }
 
 // plant finds the islands and the spanning tree of least resistance of each.
-func (m *mesh) plant(nodes int, conducting []Element) {
-	slices.SortStableFunc(conducting, func(x, y Element) int {
-		return cmp.Compare(m.elements[x].ohms, m.elements[y].ohms)
-	})
-	joined := newUnion(nodes)
-	branches := make([][]Element, nodes)
-	for _, e := range conducting {
+func (m *mesh) plant(conducts []bool) {
+	m.joined.part()
+	m.branches.clear()
+	m.links, m.order = m.links[:0], m.order[:0]
+	for _, e := range m.byOhms {
+		if !conducts[e] {
+			continue
+		}
 		a, b := m.elements[e].a, m.elements[e].b
-		if !joined.join(a, b) {
+		if !m.joined.join(a, b) {
 			m.links = append(m.links, e)
 			continue
 		}
-		branches[a] = append(branches[a], e)
-		branches[b] = append(branches[b], e)
+		m.branches.add(a, e)
+		m.branches.add(b, e)
 	}
-	m.island = make([]int, nodes)
-	m.up = make([]Element, nodes)
-	for n := range nodes {
+	for n := range m.island {
 		m.island[n], m.up[n] = -1, None
 	}
 	islands := 0
-	for n := range nodes {
+	for n := range m.island {
 		if m.island[n] < 0 {
-			m.grow(Node(n), islands, branches)
+			m.grow(Node(n), islands)
 			islands++
 		}
 	}
 }
 
 // grow lays the tree of one island out from its root.
-func (m *mesh) grow(root Node, island int, branches [][]Element) {
+func (m *mesh) grow(root Node, island int) {
 	m.island[root] = island
 	start := len(m.order)
 	m.order = append(m.order, root)
 	for i := start; i < len(m.order); i++ {
 		n := m.order[i]
-		for _, e := range branches[n] {
+		for at := m.branches.first[n]; at >= 0; at = m.branches.list[at].next {
+			e := m.branches.list[at].e
 			far := m.far(e, n)
 			if m.island[far] < 0 {
 				m.island[far], m.up[far] = island, e
@@ -104,98 +118,145 @@ func (m *mesh) upward(n Node) float64 {
 	return -1
 }
 
+// measure finds how far each node is from the root of its island.
+func (m *mesh) measure() {
+	for _, n := range m.order {
+		m.depth[n] = 0
+		if e := m.up[n]; e != None {
+			m.depth[n] = m.depth[m.far(e, n)] + 1
+		}
+	}
+}
+
+// arrange orders the loops so that those which share elements come close together, which
+// keeps the factor thin: the deepest first, by where their ends lie in the trees.
+func (m *mesh) arrange() {
+	m.apexes = slices.Grow(m.apexes[:0], len(m.links))
+	for _, link := range m.links {
+		m.apexes = append(m.apexes, apex{link, m.apex(link)})
+	}
+	slices.SortStableFunc(m.apexes, func(x, y apex) int { return cmp.Compare(y.depth, x.depth) })
+	for i, a := range m.apexes {
+		m.links[i] = a.link
+	}
+}
+
+type apex struct {
+	link  Element
+	depth int
+}
+
+// apex is the depth of the node where the two ways from a link's ends to the root meet.
+func (m *mesh) apex(link Element) int {
+	a, b := m.elements[link].a, m.elements[link].b
+	for a != b {
+		if m.depth[a] >= m.depth[b] {
+			a = m.far(m.up[a], a)
+		} else {
+			b = m.far(m.up[b], b)
+		}
+	}
+	return m.depth[a]
+}
+
 // traceLoops finds, for each link, the way from its end back to its start in the tree.
 func (m *mesh) traceLoops() {
-	depth := make([]int, len(m.up))
-	for _, n := range m.order {
-		if m.up[n] != None {
-			depth[n] = depth[m.far(m.up[n], n)] + 1
-		}
-	}
+	m.crossed.clear()
 	for i, link := range m.links {
-		m.crossed[link] = append(m.crossed[link], pass{i, 1})
+		m.crossed.add(link, i, 1)
 		start, end := m.elements[link].a, m.elements[link].b
 		for start != end {
-			n, sign := end, 1.0
-			if depth[start] > depth[end] {
-				n, sign = start, -1
-			}
-			e := m.up[n]
-			m.crossed[e] = append(m.crossed[e], pass{i, sign * m.upward(n)})
-			if n == end {
-				end = m.far(e, n)
+			if m.depth[start] > m.depth[end] {
+				m.crossed.add(m.up[start], i, -m.upward(start))
+				start = m.far(m.up[start], start)
 			} else {
-				start = m.far(e, n)
+				m.crossed.add(m.up[end], i, m.upward(end))
+				end = m.far(m.up[end], end)
 			}
 		}
 	}
+	m.crossed.sort()
 }
 
 // factorise sets up the loop equations and factors them. It returns the number of a
 // loop without resistance, or -1.
 func (m *mesh) factorise() int {
 	n := len(m.links)
-	matrix := make([]float64, n*n)
-	for e, passes := range m.crossed {
-		for _, p := range passes {
-			for _, q := range passes {
-				matrix[p.loop*n+q.loop] += m.elements[e].ohms * p.sign * q.sign
+	matrix := m.factor.room(n)
+	for e := range m.elements {
+		ohms, passes := m.elements[e].ohms, m.crossed.of(Element(e))
+		if ohms == 0 {
+			continue
+		}
+		for i, p := range passes {
+			row := matrix[p.loop*n:]
+			for _, q := range passes[:i+1] { // in the order of the loops
+				row[q.loop] += ohms * p.sign * q.sign
 			}
 		}
 	}
-	var bad int
-	m.factor, bad = newCholesky(matrix, n)
-	return bad
+	return m.factor.factorise()
 }
 
 // solve finds the currents through all the elements, given the currents that the
 // injecting ones take from their first node to their second. Both nodes of an
-// injecting element must be in one island.
-func (m *mesh) solve(injected []float64) []float64 {
-	currents := m.treeCurrents(injected)
-	rhs := make([]float64, len(m.links))
-	for e, passes := range m.crossed {
+// injecting element must be in one island. Without sources, only what the injected
+// currents drive is found.
+func (m *mesh) solve(currents, injected []float64, sources bool) {
+	m.treeCurrents(currents, injected)
+	n := len(m.links)
+	m.rhs = slices.Grow(m.rhs[:0], n)[:n]
+	clear(m.rhs)
+	for e := range m.elements {
+		passes := m.crossed.of(Element(e))
+		if len(passes) == 0 {
+			continue
+		}
+		across := m.elements[e].ohms * currents[e]
+		if sources {
+			across += m.elements[e].volts
+		}
 		for _, p := range passes {
-			rhs[p.loop] -= p.sign * (m.elements[e].ohms*currents[e] + m.elements[e].volts)
+			m.rhs[p.loop] -= p.sign * across
 		}
 	}
-	loops := m.factor.solve(rhs)
-	for e, passes := range m.crossed {
-		for _, p := range passes {
-			currents[e] += p.sign * loops[p.loop]
+	m.factor.solve(m.rhs)
+	for e := range m.elements {
+		for _, p := range m.crossed.of(Element(e)) {
+			currents[e] += p.sign * m.rhs[p.loop]
 		}
 	}
-	return currents
 }
 
 // treeCurrents sends the injected currents home through the trees alone.
-func (m *mesh) treeCurrents(injected []float64) []float64 {
-	currents := make([]float64, len(m.elements))
-	due := make([]float64, len(m.up)) // current that leaves each node, and all below it
+func (m *mesh) treeCurrents(currents, injected []float64) {
+	clear(currents)
+	clear(m.due)
 	for e, i := range injected {
 		if i != 0 {
-			due[m.elements[e].a] += i
-			due[m.elements[e].b] -= i
+			m.due[m.elements[e].a] += i
+			m.due[m.elements[e].b] -= i
 			currents[e] = i
 		}
 	}
 	for _, n := range slices.Backward(m.order) {
 		if e := m.up[n]; e != None {
-			currents[e] = -due[n] * m.upward(n)
-			due[m.far(e, n)] += due[n]
+			currents[e] = -m.due[n] * m.upward(n)
+			m.due[m.far(e, n)] += m.due[n]
 		}
 	}
-	return currents
 }
 
 // potentials walks the trees and gives every node its voltage against the root of its island.
-func (m *mesh) potentials(currents []float64) []float64 {
-	volts := make([]float64, len(m.up))
+func (m *mesh) potentials(volts, currents []float64, sources bool) {
 	for _, n := range m.order {
+		volts[n] = 0
 		if e := m.up[n]; e != None {
-			across := m.elements[e].ohms*currents[e] + m.elements[e].volts
+			across := m.elements[e].ohms * currents[e]
+			if sources {
+				across += m.elements[e].volts
+			}
 			volts[n] = volts[m.far(e, n)] + across*m.upward(n)
 		}
 	}
-	return volts
 }

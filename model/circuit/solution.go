@@ -7,6 +7,7 @@ type Solution struct {
 	volts    []float64
 	currents []float64
 	on       []bool
+	starved  []bool
 }
 
 // Island numbers the group of nodes that conducting elements join with a node, in the
@@ -26,8 +27,15 @@ func (s *Solution) Voltage(a, b Node) (volts float64, ok bool) {
 func (s *Solution) Current(e Element) float64 { return s.currents[e] }
 
 // On reports whether a contact is closed, a coil pulled in, a diode conducting, a load
-// or the input of a converter acting, a supply giving; always true of other elements.
+// or the input of a converter acting, which is having what it asks for, a supply giving;
+// always true of other elements.
 func (s *Solution) On(e Element) bool { return s.on[e] }
+
+// Starved reports whether a load or the input of a converter would act but cannot: it
+// would itself pull its voltage below what it needs, as behind too high a resistance. A
+// load then takes what there is at its least voltage, a converter or a load that cuts
+// itself off by its gate takes nothing.
+func (s *Solution) Starved(e Element) bool { return s.starved[e] }
 
 // Power is what an element takes in watts; negative if it gives.
 func (s *Solution) Power(e Element) float64 {

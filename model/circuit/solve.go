@@ -1,63 +1,56 @@
 package circuit
 
-import "math"
-
 // Solve finds the steady state that the circuit comes to from rest: coils dropped out,
-// loads off. Coils, gated contacts and loads move together, step by step; if that goes
-// round in circles, one by one in the order of building, so that of two that exclude each
-// other the first wins.
+// loads and converters off. Coils, gated contacts, gated loads and converters move one by
+// one as the voltages have them move, in every order that there is; the result is the one that all
+// orders lead to.
 //
-// The error is an [Invalid], [Singular] or [Open] circuit, or a [Chatter] that never
-// comes to rest.
+// The error is an [Invalid], [Singular] or [Open] circuit, a [Chatter] that never
+// comes to rest in some order, or a [Race] that comes to different rests.
 func (c *Circuit) Solve() (*Solution, error) {
 	if err := c.check(); err != nil {
 		return nil, err
 	}
-	s, t := newState(c), trail{}
-	for oneByOne := false; ; {
-		if err := s.settle(); err != nil {
+	s := newState(c)
+	x := newExplorer(s)
+	start, err := x.at(make([]bool, len(s.movers)))
+	if err != nil {
+		return nil, err
+	}
+	if err := x.follow(start); err != nil {
+		return nil, err
+	}
+	if x.gaveUp {
+		if err := x.rounds(start); err != nil {
 			return nil, err
 		}
-		moving := s.moving()
-		if len(moving) == 0 {
-			return s.solution(), nil
-		}
-		circling := t.visit(s.moved)
-		if circling && oneByOne {
-			return nil, &Chatter{Elements: t.toggled()}
-		}
-		if circling {
-			oneByOne = true
-			s, t = newState(c), trail{}
-			continue
-		}
-		if oneByOne {
-			moving = moving[:1]
-		}
-		for _, e := range moving {
-			s.moved[e] = !s.moved[e]
-		}
 	}
+	switch {
+	case len(x.rests) > 1:
+		return nil, &Race{Elements: x.differing(x.rests)}
+	case x.circle != nil:
+		return nil, &Chatter{Elements: x.differing(x.circle)}
+	}
+	rest := x.rests[0]
+	if err := x.settle(rest); err != nil {
+		return nil, err
+	}
+	var held []Element
+	for _, m := range rest.wanting {
+		held = append(held, s.movers[m])
+	}
+	return s.solution(held), nil
 }
 
-// moving lists the coils, gated contacts and loads that the present voltages move.
-func (s *state) moving() []Element {
+// differing lists the movers that do not stand the same at all of some points.
+func (x *explorer) differing(points []*point) []Element {
 	var list []Element
-	for i := range s.elements {
-		el := &s.elements[i]
-		across, known := s.voltage(el.a, el.b)
-		want := s.moved[i]
-		switch el.kind {
-		case coil:
-			holds := s.moved[i] && math.Abs(across) >= el.dropOut
-			want = known && (holds || math.Abs(across) >= el.pullIn)
-		case gated:
-			want = s.gateOn(&el.gate)
-		case load:
-			want = known && across >= el.least && s.gateOn(&el.gate)
-		}
-		if want != s.moved[i] {
-			list = append(list, Element(i))
+	for m, e := range x.s.movers {
+		for _, p := range points {
+			if p.moved[m] != points[0].moved[m] {
+				list = append(list, e)
+				break
+			}
 		}
 	}
 	return list

@@ -9,8 +9,8 @@ import (
 type mode uint8
 
 const (
-	giving  mode = iota // conducting; also where diodes and supplies begin
-	blocked             // reverse voltage: no current
+	giving  mode = iota // conducting, where diodes and supplies begin; a load held at its least voltage
+	blocked             // no current: reverse voltage, or too little voltage for a load, where loads begin
 	limited             // a supply at its limit; a load that gets what it asks for
 )
 
@@ -19,27 +19,49 @@ type state struct {
 	nodes    int
 	elements []element // those of the circuit, then a leak for each load
 	leaks    []Element // by element: the leak beside a load
+	movers   []Element // those that move by what the voltages are
 	moved    []bool    // coils, gated contacts, loads: away from rest
 	modes    []mode    // diodes, supplies and acting loads
 	demand   []float64 // what acting loads ask for
 	mesh     *mesh
+	wired    []bool // the elements that conduct in the mesh
+	conducts []bool
+	forced   []float64
 	currents []float64
 	volts    []float64
 }
 
 func newState(c *Circuit) *state {
 	s := &state{nodes: c.nodes, elements: slices.Clone(c.elements), leaks: make([]Element, len(c.elements))}
-	for i, e := range c.elements {
+	for i := range c.elements {
+		e := &c.elements[i]
 		s.leaks[i] = None
 		if e.kind == load {
 			s.leaks[i] = Element(len(s.elements))
 			s.elements = append(s.elements, element{kind: resistor, a: e.a, b: e.b, ohms: LeakOhms})
 		}
+		if e.moves() {
+			s.movers = append(s.movers, Element(i))
+		}
 	}
 	n := len(s.elements)
-	s.moved, s.modes, s.demand = make([]bool, n), make([]mode, n), make([]float64, n)
+	flags, figures := make([]bool, 3*n), make([]float64, 3*n)
+	s.moved, s.wired, s.conducts = flags[:n], flags[n:2*n], flags[2*n:]
+	s.demand, s.forced, s.currents = figures[:n], figures[n:2*n], figures[2*n:]
+	s.modes, s.volts = make([]mode, n), make([]float64, c.nodes)
+	for i := range c.elements {
+		s.moved[i] = c.elements[i].kind == load && !c.elements[i].moves()
+	}
 	return s
 }
+
+// moves reports whether an element moves as a relay does, between two positions and in
+// its own time. A load without a condition does not: it acts at once, as diodes do.
+func (e *element) moves() bool {
+	return e.kind == coil || e.kind == gated || e.kind == load && (e.output > 0 || !e.gate.always())
+}
+
+func (g *Gate) always() bool { return len(g.Fed)+len(g.Blocked) == 0 }
 
 // closed reports whether a contact is closed.
 func (s *state) closed(e Element) bool {
@@ -56,8 +78,8 @@ func (s *state) enabled(e Element) bool {
 	return input == None || s.moved[input]
 }
 
-// conducts reports whether an element joins its nodes by an equation of its own.
-func (s *state) conducts(e Element) bool {
+// joins reports whether an element joins its nodes by an equation of its own.
+func (s *state) joins(e Element) bool {
 	switch s.elements[e].kind {
 	case resistor, source, coil:
 		return true
@@ -78,8 +100,10 @@ func (s *state) on(e Element) bool {
 	switch s.elements[e].kind {
 	case contact, gated:
 		return s.closed(e)
-	case coil, load:
+	case coil:
 		return s.moved[e]
+	case load:
+		return s.moved[e] && s.modes[e] == limited
 	case diode:
 		return s.modes[e] == giving
 	case supply:
@@ -88,29 +112,36 @@ func (s *state) on(e Element) bool {
 	return true
 }
 
-// rewire makes the equations anew after something has switched.
+// rewire makes the equations anew if something has switched.
 func (s *state) rewire() error {
-	m, err := newMesh(s.nodes, s.elements, s.conducts)
-	s.mesh = m
-	return err
+	for e := range s.conducts {
+		s.conducts[e] = s.joins(Element(e))
+	}
+	if s.mesh == nil {
+		s.mesh = newMesh(s.nodes, s.elements)
+	} else if slices.Equal(s.conducts, s.wired) {
+		return nil
+	}
+	copy(s.wired, s.conducts)
+	return s.mesh.wire(s.wired)
 }
 
 // solve finds currents and voltages as everything stands.
 func (s *state) solve() {
-	forced := make([]float64, len(s.elements))
 	for i := range s.elements {
 		el := &s.elements[i]
+		s.forced[i] = 0
 		switch {
 		case el.kind == current:
-			forced[i] = el.amperes
+			s.forced[i] = el.amperes
 		case el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)):
-			forced[i] = -el.limit
+			s.forced[i] = -el.limit
 		case el.kind == load && s.modes[i] == limited && s.moved[i]:
-			forced[i] = s.demand[i]
+			s.forced[i] = s.demand[i]
 		}
 	}
-	s.currents = s.mesh.solve(forced)
-	s.volts = s.mesh.potentials(s.currents)
+	s.mesh.solve(s.currents, s.forced, true)
+	s.mesh.potentials(s.volts, s.currents, true)
 }
 
 func (s *state) joined(a, b Node) bool { return s.mesh.island[a] == s.mesh.island[b] }
@@ -120,7 +151,28 @@ func (s *state) voltage(a, b Node) (float64, bool) {
 	return s.volts[a] - s.volts[b], s.joined(a, b)
 }
 
-// on a gate, a voltage that is unknown counts as none.
+// wants reports whether the present voltages would have a mover moved from its rest.
+func (s *state) wants(e Element) bool {
+	el := &s.elements[e]
+	switch el.kind {
+	case coil:
+		across, known := s.voltage(el.a, el.b)
+		holds := s.moved[e] && math.Abs(across) >= el.dropOut
+		return known && (holds || math.Abs(across) >= el.pullIn)
+	case gated:
+		return s.gateOn(&el.gate)
+	}
+	if el.output <= 0 || !s.gateOn(&el.gate) {
+		return s.gateOn(&el.gate)
+	}
+	if s.moved[e] {
+		return s.modes[e] == limited
+	}
+	across, known := s.voltage(el.a, el.b)
+	return known && across >= el.volts
+}
+
+// gateOn reports whether a gate is on; a voltage that is unknown counts as none.
 func (s *state) gateOn(g *Gate) bool {
 	fed := func(t Threshold) bool {
 		v, ok := s.voltage(t.At, g.Against)
@@ -151,14 +203,22 @@ func largest(values []float64) float64 {
 	return most
 }
 
-func (s *state) solution() *Solution {
-	on := make([]bool, len(s.leaks))
+// solution is the settled state as the caller gets it, with the loads that do not act
+// for want of what they would pull down themselves.
+func (s *state) solution(held []Element) *Solution {
+	n := len(s.leaks)
+	on, starved := make([]bool, n), make([]bool, n)
 	for i, leak := range s.leaks {
 		on[i] = s.on(Element(i))
+		starved[i] = s.elements[i].kind == load && s.moved[i] && s.modes[i] == giving
 		if leak != None {
 			s.currents[i] += s.currents[leak]
 		}
 	}
-	n := len(s.leaks)
-	return &Solution{elements: s.elements[:n], island: s.mesh.island, volts: s.volts, currents: s.currents[:n], on: on}
+	for _, e := range held {
+		starved[e] = true
+	}
+	return &Solution{
+		elements: s.elements[:n], island: s.mesh.island, volts: s.volts, currents: s.currents[:n], on: on, starved: starved,
+	}
 }

@@ -173,33 +173,75 @@ func TestBuzzerChatters(t *testing.T) {
 	require.NotEqual(t, contact, coil)
 }
 
-// A load that pulls its supply below its least voltage drops out and comes back.
-func TestOverloadChatters(t *testing.T) {
+// A load that would pull its supply below its least voltage is starved: it holds the
+// supply there and takes what comes, without chatter. A converter gives up instead.
+func TestOverloadStarves(t *testing.T) {
 	for _, l := range []Load{{Watts: 30e3, LeastVolts: 30}, {Amperes: 600, LeastVolts: 30}} {
 		c := New()
 		plus, minus := c.Node(), c.Node()
 		c.Source(plus, minus, 51.2, 0.05)
 		e := c.Load(plus, minus, l)
-		_, err := c.Solve()
-		var chatter *Chatter
-		require.ErrorAs(t, err, &chatter)
-		require.Equal(t, []Element{e}, chatter.Elements)
+		s := solve(t, c)
+		require.True(t, s.Starved(e))
+		require.False(t, s.On(e))
+		require.InDelta(t, 30, volts(t, s, plus, minus), 0.5)
+		require.InDelta(t, (51.2-volts(t, s, plus, minus))/0.05, s.Current(e), 1e-6)
 	}
+	c := New()
+	plus, minus, out := c.Node(), c.Node(), c.Node()
+	c.Source(plus, minus, 51.2, 50)
+	in, output := c.Converter(plus, minus, out, minus, Converter{
+		Output: Supply{Volts: 13, Ohms: 0.01, Limit: 20}, Efficiency: 0.9, LeastVolts: 36,
+	})
+	c.Resistor(out, minus, 1)
+	s := solve(t, c)
+	require.True(t, s.Starved(in))
+	require.False(t, s.On(in))
+	require.False(t, s.On(output))
+	require.Zero(t, volts(t, s, out, minus))
+	require.InDelta(t, 51.2, volts(t, s, plus, minus), 1e-3)
 }
 
-// Two relays, each fed through the other's resting contact: the first built wins.
-func TestInterlockedRelaysSettle(t *testing.T) {
+// A load whose gate it pulls down itself rests, starved; a relay that does so chatters.
+func TestLoadThatCutsItselfOffStarves(t *testing.T) {
 	c := New()
-	plus, fed1, fed2, minus := c.Node(), c.Node(), c.Node(), c.Node()
-	c.Source(plus, minus, 48, 0.1)
-	first, second := Element(1), Element(2)
-	require.Equal(t, first, c.Coil(fed1, minus, 100, 30, 10))
-	require.Equal(t, second, c.Coil(fed2, minus, 100, 30, 10))
-	c.CoilContact(plus, fed1, 0.01, second, true)
-	c.CoilContact(plus, fed2, 0.01, first, true)
+	plus, minus := c.Node(), c.Node()
+	c.Source(plus, minus, 51.2, 1)
+	e := c.Load(plus, minus, Load{Amperes: 30, LeastVolts: 5, Gate: Gate{Fed: []Threshold{{plus, 40}}, Against: minus}})
 	s := solve(t, c)
-	require.True(t, s.On(first))
-	require.False(t, s.On(second))
+	require.True(t, s.Starved(e))
+	require.InDelta(t, 51.2, volts(t, s, plus, minus), 1e-4)
+}
+
+// Two relays, each fed through the other's resting contact: the faster wins, and nobody
+// knows which that is. With a resistance that delays neither but keeps the second from
+// ever pulling in, the first wins for certain.
+func TestInterlockedRelaysRace(t *testing.T) {
+	for _, even := range []bool{true, false} {
+		c := New()
+		plus, fed1, fed2, minus := c.Node(), c.Node(), c.Node(), c.Node()
+		c.Source(plus, minus, 48, 0.1)
+		first, second := Element(1), Element(2)
+		require.Equal(t, first, c.Coil(fed1, minus, 100, 30, 10))
+		require.Equal(t, second, c.Coil(fed2, minus, 100, 30, 10))
+		c.CoilContact(plus, fed1, 0.01, second, true)
+		if even {
+			c.CoilContact(plus, fed2, 0.01, first, true)
+			_, err := c.Solve()
+			var race *Race
+			require.ErrorAs(t, err, &race)
+			require.Equal(t, []Element{first, second}, race.Elements)
+			require.EqualError(t, err, "where the circuit comes to rest depends on which of elements 1, 2 is faster")
+			var chatter *Chatter
+			require.ErrorAs(t, err, &chatter)
+			require.Equal(t, race.Elements, chatter.Elements)
+			continue
+		}
+		c.CoilContact(plus, fed2, 100, first, true)
+		s := solve(t, c)
+		require.True(t, s.On(first))
+		require.False(t, s.On(second))
+	}
 }
 
 func TestGates(t *testing.T) {

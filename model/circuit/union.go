@@ -3,12 +3,11 @@ package circuit
 // union keeps which nodes are joined.
 type union []Node
 
-func newUnion(nodes int) union {
-	u := make(union, nodes)
+// part puts every node apart.
+func (u union) part() {
 	for n := range u {
 		u[n] = Node(n)
 	}
-	return u
 }
 
 func (u union) root(n Node) Node {
