@@ -1,0 +1,189 @@
+package size
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/heat"
+	"example.com/lugbook/model/opening"
+	"example.com/lugbook/model/unit"
+)
+
+// judge is one size before a requirement.
+type judge struct {
+	r        Requirement
+	fuse     Fuse
+	gauge    unit.Gauge
+	cable    heat.Cable // where it lies, in its bundle
+	unlisted error      // why there is no cable
+}
+
+// judge holds one size against every demand of a requirement and its fuse. Verdicts come
+// in the order of Demands; what was not asked for has none.
+func (r Requirement) judge(gauge unit.Gauge, fuse Fuse) Candidate {
+	j := judge{r: r, fuse: fuse, gauge: gauge}
+	j.cable, j.unlisted = heat.Of(gauge, r.Insulation, r.Ambient)
+	if j.unlisted == nil {
+		j.cable = j.cable.Bundled(r.bundling())
+	}
+	c := Candidate{Gauge: gauge, Amperes: j.cable.Rated}
+	for _, v := range []Verdict{j.ampacity(), j.shortTime(), j.drop(), j.fusing(), j.shortCircuit(), j.strength(), j.lug()} {
+		if v.Demand != "" {
+			c.Verdicts = append(c.Verdicts, v)
+		}
+	}
+	return c
+}
+
+// verdict is met or failed with its figures.
+func verdict(d Demand, met bool, format string, args ...any) Verdict {
+	v := Verdict{Demand: d, Status: Failed, Text: fmt.Sprintf(format, args...)}
+	if met {
+		v.Status = Met
+	}
+	return v
+}
+
+// ampacity: 33 CFR 183.425 table 5 with its notes.
+func (j judge) ampacity() Verdict {
+	switch {
+	case j.r.Continuous == 0 && len(j.r.Duty) > 0:
+		return Verdict{}
+	case j.unlisted != nil:
+		return verdict(Ampacity, false, "%s", j.unlisted)
+	}
+	return verdict(Ampacity, j.cable.Rated >= j.r.Continuous, "carries %s of %s at %s C in %s C%s",
+		amps(j.cable.Rated), amps(j.r.Continuous), figure(j.cable.Limit), figure(j.cable.Ambient), j.bundled())
+}
+
+func (j judge) bundled() string {
+	if share := j.r.bundling(); share < 1 {
+		return fmt.Sprintf(", %d in the bundle: %s", j.r.Bundle, percent(share))
+	}
+	return ""
+}
+
+// shortTime: the duty, repeated for ever, against the insulation.
+func (j judge) shortTime() Verdict {
+	if len(j.r.Duty) == 0 {
+		return Verdict{}
+	}
+	if j.unlisted != nil {
+		return verdict(ShortTime, false, "%s", j.unlisted)
+	}
+	v, err := j.cable.Judge(j.r.Duty)
+	if err != nil {
+		return verdict(ShortTime, false, "%s", err)
+	}
+	return verdict(ShortTime, v.Fits, "%s: warms to %s C of %s C", j.r.Duty, figure(v.Peak), figure(j.cable.Limit))
+}
+
+// drop: along the loop, with the conductor as warm as the load makes it, but no warmer
+// than its insulation may be.
+func (j judge) drop() Verdict {
+	if j.r.Drop == 0 {
+		return Verdict{}
+	}
+	if j.r.Loop == 0 {
+		return Verdict{Demand: Drop, Status: NotJudged, Text: "the length is not known"}
+	}
+	celsius := j.warmth()
+	perMetre, _ := conductor.OhmsPerMetre(j.gauge, celsius)
+	current, limit := j.r.greatest(), j.r.Drop*j.r.Volts
+	volts := current * j.r.Loop * perMetre
+	return verdict(Drop, volts <= limit, "%s V (%s) of %s V at %s over %s m at %s C",
+		figure(volts), percent(volts/j.r.Volts), figure(limit), amps(current), figure(j.r.Loop), figure(celsius))
+}
+
+// warmth is the temperature in C that the conductor has in service, at most the limit of
+// its insulation: beyond that it is judged as too thin elsewhere.
+func (j judge) warmth() float64 {
+	if j.unlisted != nil {
+		return j.r.Insulation
+	}
+	celsius := j.cable.Limit
+	if t, _, ok := j.cable.Working(j.r.lasting()); ok {
+		celsius = t
+	}
+	if v, err := j.cable.Judge(j.r.Duty); err == nil {
+		celsius = max(celsius, v.Peak)
+	}
+	return min(celsius, j.cable.Limit)
+}
+
+// fusing: 33 CFR 183.455(c), by what the conductor carries where it lies.
+func (j judge) fusing() Verdict {
+	if j.unlisted != nil {
+		return verdict(Fusing, false, "%s", j.unlisted)
+	}
+	rule := conductor.RatingRuleFor(j.r.Volts)
+	most := rule.Greatest(j.cable.Rated)
+	if j.fuse.Rating.Amperes == 0 {
+		return verdict(Fusing, false, "no standard fuse carries %s; %s may have one of up to %s", amps(j.fuse.Least), j.gauge, amps(most))
+	}
+	text := fmt.Sprintf("fuse of %s, up to %s allowed (%s)", amps(j.fuse.Rating.Amperes), amps(most), rule.Basis)
+	if printed := j.printed(rule); printed != most {
+		text += fmt.Sprintf("; %s by the table as printed", amps(printed))
+	}
+	return verdict(Fusing, j.fuse.Rating.Amperes <= most, "%s", text)
+}
+
+// printed is the greatest fuse by the ampacity as the table has it, without ambient and
+// bundle.
+func (j judge) printed(rule conductor.RatingRule) float64 {
+	allowed, _ := conductor.Ampacity(j.gauge, j.r.Insulation, conductor.TableAmbient)
+	return rule.Greatest(allowed.Amperes)
+}
+
+// shortCircuit: the time that the fuse takes against what the conductor stands, from the
+// current that it stands for conductor.LongestAdiabatic up; below that it is a matter of
+// ampacity and rating. Bounds from memory decide nothing.
+func (j judge) shortCircuit() Verdict {
+	switch {
+	case j.fuse.Rating.Amperes == 0:
+		return Verdict{}
+	case j.fuse.Slow:
+		return Verdict{Demand: ShortCircuit, Status: NotJudged, Text: "the family of the fuse is not stated"}
+	}
+	limit := conductor.FaultLimit(j.r.Insulation)
+	k := conductor.WithstandConstant(j.r.Insulation, limit)
+	stands := k * j.gauge.AreaMM2()
+	from := stands / math.Sqrt(conductor.LongestAdiabatic)
+	upTo := j.r.Fault
+	if upTo == 0 {
+		upTo = longestFault * j.fuse.Rating.Amperes
+	}
+	if upTo <= from {
+		return verdict(ShortCircuit, true, "stands the largest fault, %s, for over %d s", amps(upTo), conductor.LongestAdiabatic)
+	}
+	at, _, _ := j.fuse.Curve.Worst(from, upTo)
+	v := opening.Protects(j.fuse.Curve, at, conductor.Withstand(j.gauge.AreaMM2(), k, at))
+	if v.Recalled || v.Answer == opening.NotKnown && len(j.fuse.Curve.Gates()) == 0 {
+		return Verdict{Demand: ShortCircuit, Status: NotJudged, Text: v.Why}
+	}
+	return verdict(ShortCircuit, v.Answer == opening.Yes, "at %s %s", amps(at), v.Why)
+}
+
+// strength: 33 CFR 183.425, the thinnest that may be laid.
+func (j judge) strength() Verdict {
+	least := conductor.LeastGauge(j.r.Sheathed)
+	where := "by itself"
+	if j.r.Sheathed {
+		where = "in a sheath"
+	}
+	return verdict(Strength, j.gauge.Compare(least) >= 0, "%s is the thinnest that may lie %s", least, where)
+}
+
+// lug: a lug with a hole for each stud must be made.
+func (j judge) lug() Verdict {
+	if len(j.r.Studs) == 0 {
+		return Verdict{}
+	}
+	for _, stud := range j.r.Studs {
+		if !conductor.LugMade(j.gauge, stud) {
+			return verdict(Lug, false, "lugs for %s are hardly made for %s studs (from memory)", j.gauge, stud)
+		}
+	}
+	return verdict(Lug, true, "lugs are made for its studs (from memory)")
+}

@@ -1,0 +1,25 @@
+package size
+
+import (
+	"math"
+	"strconv"
+)
+
+// amps writes a current as people read it: three figures, two below 10 A.
+func amps(a float64) string { return figure(a) + " A" }
+
+// figure writes a number to the third figure at most, without zeros at the end.
+func figure(x float64) string {
+	decimals := 0
+	for limit := 100.0; decimals < 3 && math.Abs(x) < limit; limit /= 10 {
+		decimals++
+	}
+	scale := math.Pow(10, float64(decimals))
+	return strconv.FormatFloat(math.Round(x*scale)/scale, 'f', -1, 64)
+}
+
+// percent writes a share in per cent.
+func percent(share float64) string { return figure(share*100) + " %" }
+
+// seconds writes a time in seconds, to the third figure.
+func seconds(t float64) string { return figure(t) + " s" }
