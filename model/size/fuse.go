@@ -13,6 +13,7 @@ type Fuse struct {
 	Rating conductor.FuseSize // zero if no standard size is large enough
 	Least  float64            // A that it must be rated for at least
 	Curve  opening.Curve      // when it opens
+	Title  string             // what its family is called; empty if not stated
 	Slow   bool               // its family was not stated: it must be as slow as Curve
 	Why    string             // what set the rating
 }
@@ -25,7 +26,7 @@ const slow = "iec-60269-gg"
 // with the margin, and every stage of the duty above the rating for as long as the
 // family promises. What was put down from memory promises nothing.
 func fuseFor(r Requirement) Fuse {
-	f := Fuse{Least: (1 + r.Margin) * r.lasting(), Slow: r.Opening.Name == ""}
+	f := Fuse{Least: (1 + r.Margin) * r.lasting(), Slow: r.Opening.Name == "", Title: r.Opening.Title}
 	f.Why = fmt.Sprintf("%s and %s more", amps(r.lasting()), percent(r.Margin))
 	gates := r.Opening
 	if f.Slow {
@@ -36,6 +37,9 @@ func fuseFor(r Requirement) Fuse {
 			continue
 		}
 		curve := opening.Of(gates, size.Amperes)
+		if !f.Slow && len(curve.Gates()) == 0 {
+			continue // the family is not made for so much
+		}
 		if stage, ok := carriesAll(curve, r.Duty); !ok {
 			f.Why = fmt.Sprintf("it must carry %s", stage)
 			continue
@@ -63,3 +67,11 @@ func carriesAll(c opening.Curve, d heat.Duty) (heat.Stage, bool) {
 // longestFault is how many times its rating a device is watched over, if the fault
 // current is not known.
 const longestFault = 30
+
+// kind is what the device is called in the trade.
+func (f Fuse) kind() string {
+	if f.Slow {
+		return "fuse"
+	}
+	return f.Title
+}

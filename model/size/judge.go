@@ -120,7 +120,7 @@ func (j judge) fusing() Verdict {
 	rule := conductor.RatingRuleFor(j.r.Volts)
 	most := rule.Greatest(j.cable.Rated)
 	if j.fuse.Rating.Amperes == 0 {
-		return verdict(Fusing, false, "no standard fuse carries %s; %s may have one of up to %s", amps(j.fuse.Least), j.gauge, amps(most))
+		return verdict(Fusing, false, "no standard %s carries %s; up to %s is allowed", j.fuse.kind(), amps(j.fuse.Least), amps(most))
 	}
 	text := fmt.Sprintf("fuse of %s, up to %s allowed (%s)", amps(j.fuse.Rating.Amperes), amps(most), rule.Basis)
 	if printed := j.printed(rule); printed != most {
@@ -159,7 +159,7 @@ func (j judge) shortCircuit() Verdict {
 	}
 	at, _, _ := j.fuse.Curve.Worst(from, upTo)
 	v := opening.Protects(j.fuse.Curve, at, conductor.Withstand(j.gauge.AreaMM2(), k, at))
-	if v.Recalled || v.Answer == opening.NotKnown && len(j.fuse.Curve.Gates()) == 0 {
+	if v.Recalled {
 		return Verdict{Demand: ShortCircuit, Status: NotJudged, Text: v.Why}
 	}
 	return verdict(ShortCircuit, v.Answer == opening.Yes, "at %s %s", amps(at), v.Why)

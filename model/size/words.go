@@ -20,6 +20,3 @@ func figure(x float64) string {
 
 // percent writes a share in per cent.
 func percent(share float64) string { return figure(share*100) + " %" }
-
-// seconds writes a time in seconds, to the third figure.
-func seconds(t float64) string { return figure(t) + " s" }
