@@ -51,7 +51,7 @@ func (a *Action) refusal(d *desk) string {
 func table() []Action {
 	return slices.Concat(
 		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(),
-		findingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), viewActions(),
+		findingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(),
 	)
 }
 

@@ -18,6 +18,7 @@ type canvasMemo struct {
 // canvasKey is everything that the pane's content follows from.
 type canvasKey struct {
 	picture *picture
+	grid    *text.Grid
 	shown   image.Rectangle
 	marks   marks
 	jump    *jumpLayer
@@ -33,7 +34,7 @@ func (d *desk) canvasLines() []string {
 	if p == nil {
 		return d.blankCanvas(size)
 	}
-	key := canvasKey{picture: p, shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks()}
+	key := canvasKey{picture: p, grid: d.grid(), shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks()}
 	if j, ok := topOf[*jumpLayer](d); ok {
 		key.jump, key.sofar = j, j.sofar
 	}
@@ -74,7 +75,7 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 	for y := range size.Y {
 		for x := range size.X {
 			at := k.shown.Min.Add(image.Pt(x, y))
-			c := k.picture.grid.At(at.X, at.Y)
+			c := k.grid.At(at.X, at.Y)
 			if c.Rune == 0 || c.Rune == ' ' {
 				continue
 			}
@@ -95,14 +96,35 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 // cellPrefix is the role of a cell that is not selected.
 func (d *desk) cellPrefix(c text.Cell) string {
 	switch c.Role {
-	case text.WireLine, text.WireLabel:
-		return d.theme.Tint(weights[c.Weight], c.Colour)
-	case text.PortJoin:
-		if c.Colour != "" {
+	case text.WorkWord:
+		if c.Active {
+			return d.theme.Prefix(theme.Title)
+		}
+		return d.theme.Prefix(theme.Dim)
+	case text.WireLine, text.WireLabel, text.WireFigure, text.FlowArrow, text.PortJoin:
+		switch {
+		case c.Energy != scene.NotShown:
+			return d.theme.Prefix(energyRole(c))
+		case c.Role != text.PortJoin || c.Colour != "":
 			return d.theme.Tint(weights[c.Weight], c.Colour)
 		}
 	}
 	return d.theme.Prefix(cellRoles[c.Role])
+}
+
+// energyRole is the role of a cell of a wire by what the state in force does to it.
+func energyRole(c text.Cell) theme.Role {
+	switch {
+	case c.Energy == scene.Live && c.Flows:
+		return theme.Carrying
+	case c.Energy == scene.Live:
+		return theme.Live
+	case c.Energy == scene.Dead:
+		return theme.Dead
+	case c.Energy == scene.Return && c.Flows:
+		return theme.Returning
+	}
+	return theme.Text
 }
 
 var weights = [...]theme.Role{scene.Control: theme.Control, scene.Power: theme.Power, scene.Traction: theme.Traction, scene.Mains: theme.Mains}
@@ -125,7 +147,7 @@ func (d *desk) bracket(s *screen.Surface, k canvasKey) {
 	at := image.Pt(w.Label.At.X, w.Label.At.Y)
 	ends := [2]image.Point{at.Add(image.Pt(-1, 0)), at.Add(image.Pt(scene.Width(w.Label.Text), 0))}
 	for _, end := range ends {
-		c := k.picture.grid.At(end.X, end.Y)
+		c := k.grid.At(end.X, end.Y)
 		if c.Rune != 0 && (c.Owner.Kind != scene.WireKind || c.Owner.ID != w.ID) {
 			return
 		}

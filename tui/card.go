@@ -34,7 +34,7 @@ type row struct {
 // openCard opens the card of the selected thing.
 func openCard(d *desk) tea.Cmd {
 	if _, open := topOf[*cardLayer](d); !open {
-		d.push(&cardLayer{of: d.cursor})
+		d.push(&cardLayer{of: d.cursor, at: len(d.figureRows(d.cursor))})
 	}
 	return nil
 }

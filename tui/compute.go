@@ -22,7 +22,8 @@ type stamp struct {
 type drawn struct {
 	stamp
 	picture *picture
-	careful bool // placed with all the time it takes
+	force   *force // the state that was in force, painted on it; nil if none was
+	careful bool   // placed with all the time it takes
 	err     error
 }
 
@@ -45,6 +46,9 @@ type work struct {
 	findingsOf stamp
 	checking   bool
 	checkedYet bool
+
+	force   *force // the newest computation of a state; nil if none is in force
+	solving bool
 }
 
 // carefulParts is the number of parts up to which a job that was just opened is drawn
@@ -72,12 +76,12 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
-	return tea.Batch(cmds...)
+	return tea.Batch(append(cmds, d.energise())...)
 }
 
 // draw computes a drawing beside the screen.
 func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
-	job, lib, ascii, drawer := d.job(), d.lib, d.session.ASCII, d.drawer
+	job, lib, ascii, drawer, solve := d.job(), d.lib, d.session.ASCII, d.drawer, d.solver()
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
@@ -88,7 +92,11 @@ func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
 		if err != nil {
 			return drawn{stamp: of, careful: !o.Quick, err: err}
 		}
-		return drawn{stamp: of, careful: !o.Quick, picture: newPicture(drawing, ascii)}
+		done := drawn{stamp: of, careful: !o.Quick, picture: newPicture(drawing, ascii)}
+		if solve != nil {
+			done.force = solve(done.picture)
+		}
+		return done
 	}
 }
 
@@ -122,6 +130,7 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	} else {
 		d.work.drawing = false
 	}
+	d.keepForce(m.force)
 	now := d.stamp()
 	switch {
 	case m.err != nil && m.stamp == now:

@@ -161,14 +161,18 @@ type exported struct {
 
 // exports lists the formats.
 func exports(d *desk) tea.Cmd {
-	d.push(&listLayer{title: "write the " + string(d.sheetName) + " drawing as", lead: "format:", choices: func(d *desk) []choice {
+	title := "write the " + string(d.sheetName) + " drawing as"
+	if shown := d.shown(); shown != nil {
+		title = "write the " + string(d.sheetName) + " drawing in " + shown.Name + " as"
+	}
+	d.push(&listLayer{title: title, lead: "format:", choices: func(d *desk) []choice {
 		var list []choice
 		for _, f := range d.session.Formats {
 			list = append(list, choice{text: f.Name, detail: f.About, exact: []string{f.Name}, pick: func(d *desk) tea.Cmd {
-				job, sheet, export := d.job(), d.sheetName, d.session.Export
+				job, sheet, export, shown := d.job(), d.sheetName, d.session.Export, d.shown()
 				d.say("drawing with care ...")
 				return func() tea.Msg {
-					path, err := export(f.Name, job, sheet)
+					path, err := export(f.Name, job, sheet, shown)
 					return exported{path, err}
 				}
 			}})

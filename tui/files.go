@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"example.com/lugbook/diagram/export"
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/clean"
 	"example.com/lugbook/model/jobfile"
@@ -65,17 +66,22 @@ func (f *shared) rescue(job *model.Job) {
 // rescued is the path of the file that keeps what was not saved.
 func rescued(path string) string { return beside(path, "-rescued.yaml") }
 
-// export writes a drawing beside the job file and gives its path.
-func (f *shared) export(format string, job *model.Job, sheet model.SheetName) (string, error) {
+// export writes a drawing beside the job file and gives its path, which names the state
+// that it shows.
+func (f *shared) export(format string, job *model.Job, sheet model.SheetName, shown *scene.State) (string, error) {
 	as, err := export.Find(format)
 	if err != nil {
 		return "", err
 	}
 	var b bytes.Buffer
-	if err := as.Sheet(&b, job, sheet, f.lib, 0, nil); err != nil {
+	if err := as.Sheet(&b, job, sheet, f.lib, 0, shown); err != nil {
 		return "", err
 	}
-	to := beside(f.path(), "-"+string(sheet)+as.Ext)
+	end := "-" + string(sheet)
+	if shown != nil {
+		end += "-" + shown.Name
+	}
+	to := beside(f.path(), end+as.Ext)
 	_, _, err = store.SaveAs(to, b.Bytes(), true)
 	return to, err
 }

@@ -56,7 +56,7 @@ func (m *marks) glyph(c text.Cell, at image.Point) (rune, bool) {
 	switch {
 	case c.Role == text.BoxFrame && atCursor, c.Role == text.WireLine && of == m.wire:
 		return m.double(c.Rune), true
-	case c.Role == text.WireLabel:
+	case c.Role == text.WireLabel, c.Role == text.WireFigure, c.Role == text.FlowArrow:
 		return c.Rune, of == m.wire
 	case c.Role != text.PortJoin && c.Role != text.FlagMark:
 		return c.Rune, atCursor

@@ -35,7 +35,7 @@ func (d *desk) click(m tea.MouseMsg) tea.Cmd {
 
 // under is the thing in a cell of the drawing, or beside it.
 func (d *desk) under(cell image.Point) thing {
-	grid := d.work.picture.grid
+	grid := d.grid()
 	for _, by := range []image.Point{{}, {X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
 		near := cell.Add(by)
 		if t := ofRef(grid.At(near.X, near.Y).Owner); t.kind != noThing && t.on(d.sheet(), d.cat()) {

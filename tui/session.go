@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/store"
 	"example.com/lugbook/tui/input"
@@ -25,9 +26,9 @@ type Session struct {
 	Save   func(*model.Job, store.Options) (store.Outcome, error)
 	SaveAs func(path string, job *model.Job, replace bool) (store.Outcome, error)
 
-	// Export writes the drawing of a sheet in one of the formats and says where. It is
-	// called beside the screen.
-	Export  func(format string, job *model.Job, sheet model.SheetName) (path string, err error)
+	// Export writes the drawing of a sheet in one of the formats, in a state if one is
+	// shown, and says where. It is called beside the screen.
+	Export  func(format string, job *model.Job, sheet model.SheetName, shown *scene.State) (path string, err error)
 	Formats []Format
 
 	Notice string // shown first, until a key is pressed; may be empty

@@ -7,7 +7,6 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
-	"example.com/lugbook/model/state"
 )
 
 // sheetActions choose what is looked at.
@@ -32,7 +31,6 @@ func sheetActions() []Action {
 		{ID: "findings", Title: "List what the rules found on this sheet", Keys: []string{"n", "!"}, Hint: "findings", In: []place{onDrawing, inCard}, Run: openFindings},
 		{ID: "sheets", Title: "Sheets: show one, or start the plan from the as-found", Keys: []string{"p"}, In: everywhere, Run: sheets},
 		show("1", model.AsFound), show("2", model.Plan), show("3", model.AsBuilt),
-		{ID: "state", Title: "Choose the state in force: parked, key on, driving ...", Keys: []string{"t"}, In: everywhere, Run: states},
 		{ID: "job", Title: "The job's own card: title, cart, system voltage", Keys: []string{"J"}, In: everywhere, Run: func(d *desk) tea.Cmd {
 			d.push(&cardLayer{})
 			return nil
@@ -101,29 +99,4 @@ func (d *desk) start(s edit.StartSheet) tea.Cmd {
 	d.show(s.New)
 	d.say(s.Name() + "; u undoes it")
 	return nil
-}
-
-// states lists the states that the controls on the sheet allow.
-func states(d *desk) tea.Cmd {
-	d.push(&listLayer{title: "state in force", lead: "state:", choices: func(d *desk) []choice {
-		var list []choice
-		for _, s := range state.List(d.sheet(), d.cat()) {
-			list = append(list, choice{text: s.Name, detail: s.About, exact: []string{s.Name}, marked: s.Name == d.state().Name, pick: func(d *desk) tea.Cmd {
-				d.stateName = s.Name
-				d.say("state in force: " + s.Name + ", " + s.About)
-				return nil
-			}})
-		}
-		return list
-	}})
-	return nil
-}
-
-// state is the state in force: the chosen one if the sheet has it, else parked.
-func (d *desk) state() state.State {
-	list := state.List(d.sheet(), d.cat())
-	if s, ok := state.Find(list, d.stateName); ok {
-		return s
-	}
-	return list[0]
 }

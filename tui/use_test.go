@@ -247,7 +247,7 @@ func TestSheetsAndStates(t *testing.T) {
 	r.send(tea.WindowSizeMsg{Width: 120, Height: 36})
 	require.Contains(t, r.d.View(), "state key-on")
 	r.press("u")
-	require.Contains(t, r.d.View(), "state parked", "without a key there is no such state")
+	require.Contains(t, r.d.View(), "state none", "without a key there is no such state")
 }
 
 func TestKeysTypedTogetherAreTakenOneByOne(t *testing.T) {

@@ -148,7 +148,7 @@ func (d *desk) drawHeader(s *screen.Surface) {
 	}
 	parts := []string{
 		clean.Line(d.job().Title), strings.ToUpper(string(d.sheetName)), d.where(), saved,
-		fmt.Sprintf("undo %d", len(d.history.Steps())), "state " + d.state().Name,
+		fmt.Sprintf("undo %d", len(d.history.Steps())), d.stateWords(),
 	}
 	x := 1
 	for i, text := range parts {
@@ -202,7 +202,11 @@ func (d *desk) reading() string {
 	if r, ok := d.top().(reader); ok {
 		return r.reading(d)
 	}
-	return d.describe(d.cursor)
+	words := d.describe(d.cursor)
+	if figures := d.figureWords(d.cursor); figures != "" {
+		return words + "  " + figures
+	}
+	return words
 }
 
 // describe is a thing in one line.

@@ -26,6 +26,8 @@ const (
 
 	// What a state does to a wire.
 	Live
+	Carrying  // live, and carries current
+	Returning // carries current on the minus side
 	Dead
 
 	// The differences of two sheets.
@@ -74,8 +76,10 @@ var looks = [roleCount]look{
 	Control:  {0, 244, 244, 244, plain, true},
 	Mains:    {0, 208, 166, 166, plain, true},
 
-	Live: {bold, 154, 28, 29, plain, true},
-	Dead: {0, 244, 244, 244, plain, true},
+	Live:      {bold, 154, 28, 29, plain, true},
+	Carrying:  {bold, 214, 130, 136, plain, true},
+	Returning: {bold, plain, plain, plain, plain, true},
+	Dead:      {0, 244, 244, 244, plain, true},
 
 	Added:   {bold, 51, 25, 63, plain, true},
 	Removed: {0, 174, 125, 131, plain, true},
