@@ -115,8 +115,6 @@ func restsOf(o *opened, but model.SheetName) []rest {
 func supportWords(o *opened, name model.SheetName, r *support.Report, rests []rest) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, sheet %s\n", clean.Line(o.job.Title), name)
-	assumed := map[string]int{}
-	var assumptions []string
 	for _, section := range r.Sections() {
 		fmt.Fprintf(&b, "\n%s\n", section.Title)
 		if len(section.Items) == 0 {
@@ -130,12 +128,6 @@ func supportWords(o *opened, name model.SheetName, r *support.Report, rests []re
 			for _, j := range item.Judgements {
 				fmt.Fprintf(&b, "    %-8s%s\n", j.Grade, clean.Line(j.Text))
 			}
-			for _, line := range item.Assumptions {
-				if assumed[line] == 0 {
-					assumptions = append(assumptions, line)
-				}
-				assumed[line]++
-			}
 		}
 		if section.Title == support.RestTitle {
 			for _, other := range rests {
@@ -146,7 +138,7 @@ func supportWords(o *opened, name model.SheetName, r *support.Report, rests []re
 	for _, text := range r.Unsolved {
 		fmt.Fprintf(&b, "\nnot computed: %s\n", clean.Line(text))
 	}
-	if len(assumptions) > 0 {
+	if assumptions := r.Assumptions(); len(assumptions) > 0 {
 		fmt.Fprintf(&b, "\nThis rests on figures that are not the parts' own:\n")
 		for _, line := range assumptions {
 			fmt.Fprintf(&b, "  %s\n", clean.Line(line))

@@ -7,10 +7,16 @@ import (
 	"example.com/lugbook/model/network"
 )
 
+// Assumption is a figure that is not the part's own, or is taken for want of one.
+type Assumption struct {
+	Of   string `json:"of"` // the part or wire; empty for what holds for the whole sheet
+	Text string `json:"text"`
+}
+
 // basis gathers the assumptions that a result rests on while its figures are read.
 type basis struct {
 	n     *network.Network
-	lines []string
+	lines []Assumption
 }
 
 // figure is a rating in SI units, a share as a fraction. One that is the library's and
@@ -24,7 +30,7 @@ func (b *basis) figure(p *model.Part, rating string) (float64, bool) {
 		return 0, false
 	}
 	if _, own := p.Rating(rating); !own {
-		b.assume(string(p.ID) + ": " + rating + " " + r.Value.String() + " (" + r.Source + ")")
+		b.assume(string(p.ID), rating+" "+r.Value.String()+" ("+r.Source+")")
 	}
 	return r.Value.SI(), true
 }
@@ -34,14 +40,20 @@ func (b *basis) orElse(p *model.Part, rating string, otherwise float64, words st
 	if v, ok := b.figure(p, rating); ok {
 		return v
 	}
-	b.assume(string(p.ID) + ": " + words)
+	b.assume(string(p.ID), words)
 	return otherwise
 }
 
-func (b *basis) assume(line string) {
-	if !slices.Contains(b.lines, line) {
+func (b *basis) assume(of, text string) {
+	if line := (Assumption{of, text}); !slices.Contains(b.lines, line) {
 		b.lines = append(b.lines, line)
 	}
+}
+
+// recalled reports whether a figure is the library's and not the part's own.
+func (b *basis) recalled(p *model.Part, rating string) bool {
+	_, own := p.Rating(rating)
+	return !own
 }
 
 // wires notes that the resistance of some wire is assumed.
@@ -51,7 +63,7 @@ func (b *basis) wires(path []*network.Link) {
 			continue
 		}
 		if _, assumed := b.n.WireOhms(l); assumed {
-			b.assume("wire " + string(l.Wire.ID) + ": its size or length is not recorded, a usual one is taken (from memory)")
+			b.assume("wire "+string(l.Wire.ID), "its size or length is not recorded, a usual one is taken (from memory)")
 		}
 	}
 }

@@ -29,8 +29,8 @@ type Charging struct {
 	Full     Hours   `json:"full"`     // hours from empty to full
 	Usual    Hours   `json:"usual"`    // hours to put back the usable part
 
-	Judgements  []Judgement `json:"judgements"`
-	Assumptions []string    `json:"assumptions"`
+	Judgements  []Judgement  `json:"judgements"`
+	Assumptions []Assumption `json:"assumptions"`
 }
 
 func (d *desk) charging(branch float64) []Charging {
@@ -82,7 +82,7 @@ func (d *desk) acSide(c *Charging, p *model.Part, b *basis) {
 	c.Branch.Volts = volts
 	if c.Branch.Amps == 0 {
 		c.Branch.Amps, c.Branch.Assumed = usualBranch, true
-		b.assume(fmt.Sprintf("%s: plugged into a %d A circuit; --branch says which it is", p.ID, usualBranch))
+		b.assume(string(p.ID), fmt.Sprintf("plugged into a %d A circuit; --branch says which it is", usualBranch))
 	}
 	c.AC = &ACSide{Volts: volts}
 	c.AC.Efficiency = b.orElse(p, "efficiency", 0.9, "its efficiency is taken for 90 % (from memory)")
@@ -153,8 +153,11 @@ func (c *Charging) judgePack(p Pack, say func(Grade, string, ...any)) {
 	default:
 		say(Good, "gives %s, %s takes up to %s", si(share, "A"), p.Name, si(p.Charge, "A"))
 	}
-	if p.IsLithium() {
-		say(Note, "%s must not be charged below freezing; that its BMS prevents it is the maker's word to get", p.Name)
+	if p.MustBeWarm {
+		say(Note, "%s must not be charged below %s C; whether its BMS sees to that is the maker's word to get", p.Name, plain(p.Warm))
+	}
+	for _, id := range p.Reversed {
+		say(Danger, "%s is the wrong way round in the string: charging drives it on into reversal", id)
 	}
 }
 

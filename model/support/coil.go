@@ -6,6 +6,8 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+	"example.com/lugbook/model/transient"
 )
 
 // Coil is a coil with what takes its kick when its switch opens.
@@ -22,8 +24,8 @@ type Coil struct {
 	Release float64           `json:"release"`  // seconds from the switch opening to its contacts falling; 0 if not known
 	Driver  *Driver           `json:"driver,omitempty"`
 
-	Judgements  []Judgement `json:"judgements"`
-	Assumptions []string    `json:"assumptions"`
+	Judgements  []Judgement  `json:"judgements"`
+	Assumptions []Assumption `json:"assumptions"`
 }
 
 // CoilDiode is a diode across a coil.
@@ -49,12 +51,17 @@ func ReleaseSeconds(tau, ohms, from, to, against float64) float64 {
 	if from <= to || ohms <= 0 {
 		return 0
 	}
-	return tau * math.Log((from+against/ohms)/(to+against/ohms))
+	seconds, _ := transient.Approach{Start: from, Final: -against / ohms, Tau: tau}.TimeTo(to)
+	return seconds
 }
 
 // usualDrop is the voltage across a silicon diode that conducts about an ampere. From
 // memory.
 const usualDrop = 0.8
+
+// enough is the share of the highest voltage across a coil in any state with which an
+// earlier state counts as the one that feeds it.
+const enough = 0.9
 
 // winding is a coil link with what it looks like while fed.
 type winding struct {
@@ -102,23 +109,31 @@ func (d *desk) winding(l *network.Link, firm *network.Groups) winding {
 			off = append(off, network.Change{Link: x, Open: true})
 		}
 	}
+	w.fed = d.feeds(l, d.states, off)
+	if w.fed == nil {
+		w.fed = d.feeds(l, d.pushed(), off)
+	}
+	if w.fed != nil {
+		if v, _ := w.fed.Voltage(l.A, l.B); v < 0 {
+			w.plus, w.minus = l.B, l.A
+		}
+	}
+	return w
+}
+
+// feeds is the first of some states that feeds a coil well; nil if none does.
+func (d *desk) feeds(l *network.Link, states []state.State, off []network.Change) (fed *network.Solution) {
 	most := 0.0
-	for _, s := range d.states {
+	for _, s := range states {
 		solution, err := d.n.SolveWith(s, network.Variation{Changes: off})
 		if err != nil {
 			continue
 		}
-		if v, ok := solution.Voltage(l.A, l.B); ok && math.Abs(v) > most+1e-6 {
-			most, w.fed, w.plus, w.minus = math.Abs(v), solution, l.A, l.B
-			if v < 0 {
-				w.plus, w.minus = l.B, l.A
-			}
+		if v := volts(solution, l.A, l.B); v > max(leftVolts, most/enough) {
+			most, fed = v, solution
 		}
 	}
-	if most < leftVolts {
-		w.fed = nil
-	}
-	return w
+	return fed
 }
 
 func (d *desk) coil(w *winding) Coil {
@@ -143,7 +158,7 @@ func (d *desk) coil(w *winding) Coil {
 		if holder == nil || c.BuiltIn != "" {
 			continue
 		}
-		if clamp, ok := b.figure(holder.Part, "clamp-voltage"); ok {
+		if clamp, _ := b.figure(holder.Part, "clamp-voltage"); clamp > 0 {
 			c.BuiltIn = holder.Part.ID
 			d.release(&c, w, clamp, b)
 		}

@@ -14,8 +14,8 @@ type Range struct {
 	Pack Pack      `json:"pack"`
 	Rows []Current `json:"rows"`
 
-	Judgements  []Judgement `json:"judgements"`
-	Assumptions []string    `json:"assumptions"`
+	Judgements  []Judgement  `json:"judgements"`
+	Assumptions []Assumption `json:"assumptions"`
 }
 
 // Current is one current of a pack against its limit.
@@ -26,7 +26,8 @@ type Current struct {
 	Into  bool    `json:"into"`          // charging or braking
 	Limit float64 `json:"limit"`         // amperes; 0 if not recorded
 	Of    string  `json:"of"`            // which limit it is
-	Grade Grade   `json:"grade"`         // against the limit
+	Grade Grade   `json:"grade"`         // against the limit; beyond one that is from memory, or with a current from memory, a caution
+	Vague bool    `json:"from_memory"`   // the current or the limit is the library's
 	Why   string  `json:"why,omitempty"` // where the current comes from
 }
 
@@ -67,10 +68,13 @@ func (d *desk) rangeOf(f network.Feed) Range {
 // add grades a current and appends it.
 func (r *Range) add(c Current) {
 	c.Most = max(c.Most, c.Amps)
+	c.Vague = c.Vague || r.Pack.recalled[c.Of+"-current"]
 	c.Grade = Good
 	switch {
 	case c.Limit == 0:
 		c.Grade = Note
+	case c.Most > c.Limit && c.Vague:
+		c.Grade = Caution
 	case c.Most > c.Limit:
 		c.Grade = Fault
 	}
@@ -94,17 +98,17 @@ func (d *desk) driving(r *Range, b *basis) {
 	}
 	if r.Pack.Nominal > 0 {
 		scale := cruiseVolts / r.Pack.Nominal
-		b.assume("cruising takes 50 to 90 A at 48 V on the flat, the same power at other voltages (typical, from memory)")
-		r.add(Current{What: "cruising", Amps: cruiseLeast * scale, Most: cruiseMost * scale, Limit: r.Pack.Continuous, Of: "continuous"})
+		b.assume("", "cruising takes 50 to 90 A at 48 V on the flat, the same power at other voltages (typical, from memory)")
+		r.add(Current{What: "cruising", Amps: cruiseLeast * scale, Most: cruiseMost * scale, Limit: r.Pack.Continuous, Of: "continuous", Vague: true})
 	}
 	why := fmt.Sprintf("%s at its rating for long, all that is on in %s", drive.Part.ID, state.DriveForward)
 	if spare > 0 {
 		why += fmt.Sprintf(", %s more if the 12 V side takes all that it may", si(spare, "A"))
 	}
-	r.add(Current{What: "driving for long", Amps: base + spare, Limit: r.Pack.Continuous, Of: "continuous", Why: why})
+	r.add(Current{What: "driving for long", Amps: base + spare, Limit: r.Pack.Continuous, Of: "continuous", Why: why, Vague: b.recalled(drive.Part, "continuous-current")})
 	rated, _ := b.figure(drive.Part, "continuous-current")
 	if peak, ok := b.figure(drive.Part, "peak-current"); ok {
-		r.add(Current{What: "driving for seconds", Amps: base + spare + max(0, peak-rated), Limit: r.Pack.Peak, Of: "peak", Why: fmt.Sprintf("%s at its peak of %s; the motor's current, which the battery's never exceeds", drive.Part.ID, si(peak, "A"))})
+		r.add(Current{What: "driving for seconds", Amps: base + spare + max(0, peak-rated), Limit: r.Pack.Peak, Of: "peak", Why: fmt.Sprintf("%s at its peak of %s; the motor's current, which the battery's never exceeds", drive.Part.ID, si(peak, "A")), Vague: b.recalled(drive.Part, "peak-current")})
 	}
 }
 
@@ -155,13 +159,13 @@ func (d *desk) braking(r *Range, f network.Feed, b *basis) {
 		if limit == 0 {
 			limit, of = r.Pack.Charge, "charge"
 		}
-		r.add(Current{What: "braking", Amps: amps, Into: true, Limit: limit, Of: of, Why: fmt.Sprintf("%s gives back at most", l.Part.ID)})
+		r.add(Current{What: "braking", Amps: amps, Into: true, Limit: limit, Of: of, Why: fmt.Sprintf("%s gives back at most", l.Part.ID), Vague: b.recalled(l.Part, "regeneration-current")})
 		full := f.Full.Value
 		if !f.Full.OK {
 			continue
 		}
 		rise := full + amps*r.Pack.Ohms
-		text := fmt.Sprintf("braking into a full pack: %s + %s x %s = %s at its studs; a full pack takes none, and if its BMS opens, braking ends and the controller's own voltage rises", si(full, "V"), si(amps, "A"), si(r.Pack.Ohms, "ohm"), si(rise, "V"))
+		text := fmt.Sprintf("braking into a full pack: %s + %s x %s = %s at its studs; %s", si(full, "V"), si(amps, "A"), si(r.Pack.Ohms, "ohm"), si(rise, "V"), fullWords(r.Pack))
 		grade := Caution
 		if most, ok := b.figure(l.Part, l.Element.MaxVolts); ok {
 			text += fmt.Sprintf("; %s stands %s", l.Part.ID, si(most, "V"))
@@ -171,4 +175,12 @@ func (d *desk) braking(r *Range, f network.Feed, b *basis) {
 		}
 		r.Judgements = append(r.Judgements, Judgement{grade, text})
 	}
+}
+
+// fullWords says what a full battery makes of current that comes back.
+func fullWords(p Pack) string {
+	if p.IsLithium() {
+		return "a full pack takes none, and if its BMS opens, braking ends and the controller's own voltage rises"
+	}
+	return "full batteries take little of it and gas"
 }

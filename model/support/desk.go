@@ -1,6 +1,9 @@
 package support
 
 import (
+	"fmt"
+	"slices"
+
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
@@ -30,21 +33,34 @@ func newDesk(n *network.Network) *desk {
 // at is the solution of a state; nil if the sheet has no such state or comes to no rest.
 func (d *desk) at(name string) *network.Solution { return d.solved[name] }
 
-// feeder is the solved state in which a thing shows the most of something, the first of
-// several; nil if it shows none in any.
-func (d *desk) feeder(measure func(*network.Solution) float64) (best *network.Solution) {
-	most := 0.0
-	for _, s := range d.states {
-		solution := d.solved[s.Name]
-		if solution == nil {
+// pushed lists the states, then those of the drive again with each switch that no state
+// sets in each of its positions, such as the switch of a pump.
+func (d *desk) pushed() []state.State {
+	list := slices.Clone(d.states)
+	for _, name := range []string{state.Parked, state.KeyOn, state.DriveForward} {
+		s, ok := state.Find(d.states, name)
+		if !ok {
 			continue
 		}
-		if m := measure(solution); m > most {
-			best, most = solution, m
+		for i := range d.n.Sheet.Parts {
+			def := d.n.Cat.Definition(d.n.Sheet.Parts[i].Kind)
+			if def == nil || def.Control == nil || !slices.Contains(sideSwitches, def.Control.Sets) {
+				continue
+			}
+			for _, position := range def.Control.Positions {
+				if position != def.Control.Rest {
+					with := s.With(def.Control.Sets, position)
+					with.Name = fmt.Sprintf("%s with %s %s", s.Name, d.n.Sheet.Parts[i].ID, position)
+					list = append(list, with)
+				}
+			}
 		}
 	}
-	return best
+	return list
 }
+
+// sideSwitches are the controls that the states leave at rest while the cart drives.
+var sideSwitches = []model.Control{model.OtherSwitch, model.LightSwitch, model.HornButton, model.BrakeSwitch}
 
 // closed reports whether current passes a link in a solved state: metal, a resistance too
 // low to limit anything, and what is closed.

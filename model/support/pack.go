@@ -23,7 +23,12 @@ type Pack struct {
 	Charge     float64      `json:"charge"`       // amperes
 	Regen      float64      `json:"regeneration"` // amperes for some seconds
 
-	sources []*network.Link
+	Warm       float64        `json:"warm"`               // degrees C below which it must not be charged
+	MustBeWarm bool           `json:"must_be_warm"`       // that such a limit is recorded
+	Reversed   []model.PartID `json:"reversed,omitempty"` // batteries the wrong way round
+
+	sources  []*network.Link
+	recalled map[string]bool // limits that are the library's, by rating
 }
 
 // cellVolts is the nominal voltage of one cell; 0 if not known.
@@ -40,10 +45,16 @@ func (p Pack) IsLithium() bool { return p.cellVolts() > 2.5 }
 
 // pack reads the figures of a string: volts and ohms add up, the least of the rest counts.
 func (d *desk) pack(f network.Feed, b *basis) Pack {
-	p := Pack{Name: f.Link.Part.ID, Batteries: len(f.String.Cells)}
+	p := Pack{Name: f.Link.Part.ID, Batteries: len(f.String.Cells), recalled: map[string]bool{}}
 	for _, cell := range f.String.Cells {
 		part := cell.Link.Part
 		p.sources = append(p.sources, cell.Link)
+		if cell.Reversed {
+			p.Reversed = append(p.Reversed, part.ID)
+		}
+		if warm, ok := b.figure(part, "min-charge-temperature"); ok {
+			p.Warm, p.MustBeWarm = warm, true
+		}
 		cells, _ := b.figure(part, "cells")
 		p.Cells += int(cells)
 		sum := func(to *float64, rating string) {
@@ -71,6 +82,7 @@ func (d *desk) pack(f network.Feed, b *basis) Pack {
 		} {
 			v, _ := b.figure(part, limit.rating)
 			lowest(limit.to, v)
+			p.recalled[limit.rating] = p.recalled[limit.rating] || b.recalled(part, limit.rating)
 		}
 		lowest(&p.Usable, d.usable(part, b))
 	}

@@ -32,8 +32,8 @@ type PreCharge struct {
 	ClosedOhms float64 `json:"closed_ohms"` // of source, wires and contacts once the contact is closed
 	Inrush     float64 `json:"inrush_amps"` // that the contact makes on what is left across it
 
-	Judgements  []Judgement `json:"judgements"`
-	Assumptions []string    `json:"assumptions"`
+	Judgements  []Judgement  `json:"judgements"`
+	Assumptions []Assumption `json:"assumptions"`
 }
 
 // After is the voltage across the open contact some seconds after an empty capacitor
@@ -141,7 +141,7 @@ func (d *desk) paths(g gap, s *network.Solution, b *basis) []Path {
 	search := bypass{n: d.n, metal: metal, to: metal.Of(g.load), off: metal.Of(g.other), basis: b}
 	search.search(metal.Of(g.line), nil, map[int]bool{})
 	part := g.capacitor.Part
-	if ohms, ok := b.figure(part, "precharge-resistance"); ok && volts(s, d.inside(g), g.other) > leftVolts {
+	if ohms, _ := b.figure(part, "precharge-resistance"); ohms > 0 && volts(s, d.inside(g), g.other) > leftVolts {
 		search.found = append(search.found, Path{Parts: []model.PartID{part.ID}, Ohms: ohms, Inside: true})
 	}
 	return search.found

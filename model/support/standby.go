@@ -25,8 +25,8 @@ type StandBy struct {
 	KeyLeft float64      `json:"key_on"`  // days with the key left on; 0 as above
 	Lasting bool         `json:"lasting"` // nothing draws anything to speak of
 
-	Judgements  []Judgement `json:"judgements"`
-	Assumptions []string    `json:"assumptions"`
+	Judgements  []Judgement  `json:"judgements"`
+	Assumptions []Assumption `json:"assumptions"`
 }
 
 // Draw is what one part takes at rest.
@@ -41,6 +41,10 @@ func Days(ampHours, amps float64) float64 { return ampHours / amps / 24 }
 
 // least is the current below which nothing draws: a microampere.
 const least = 1e-6
+
+// listed is the current in amperes from which a part is listed: what it takes below is lost
+// in any meter.
+const listed = 10e-6
 
 func (d *desk) standBy() *StandBy {
 	s := d.at(state.Parked)
@@ -83,7 +87,7 @@ func (d *desk) draws(s *network.Solution, volts float64) []Draw {
 	var list []Draw
 	for i := range d.n.Sheet.Parts {
 		id := d.n.Sheet.Parts[i].ID
-		if w := watts[id]; volts > 0 && w/volts > least {
+		if w := watts[id]; volts > 0 && w/volts > listed {
 			list = append(list, Draw{Part: id, Watts: w, Amps: w / volts})
 		}
 	}

@@ -18,7 +18,32 @@ type Item struct {
 	Title       string
 	Lines       []string
 	Judgements  []Judgement
-	Assumptions []string
+	Assumptions []Assumption
+}
+
+// Assumptions are what the whole report rests on, in the order of its results, those of
+// one text together.
+func (r *Report) Assumptions() []string {
+	var texts []string
+	of := map[string][]string{}
+	for _, section := range r.Sections() {
+		for _, item := range section.Items {
+			for _, a := range item.Assumptions {
+				if of[a.Text] == nil {
+					texts = append(texts, a.Text)
+				}
+				if !slices.Contains(of[a.Text], a.Of) {
+					of[a.Text] = append(of[a.Text], a.Of)
+				}
+			}
+		}
+	}
+	for i, text := range texts {
+		if names := strings.Join(of[text], ", "); names != "" {
+			texts[i] = names + ": " + text
+		}
+	}
+	return texts
 }
 
 // RestTitle is the title of the section on the drain at rest.
@@ -170,8 +195,12 @@ func (r *Range) item() Item {
 	it := Item{Title: r.Pack.line(), Judgements: slices.Clone(r.Judgements), Assumptions: r.Assumptions}
 	for _, c := range r.Rows {
 		it.Lines = append(it.Lines, c.line())
-		if c.Grade.IsBad() {
-			it.Judgements = append(it.Judgements, Judgement{c.Grade, fmt.Sprintf("%s takes %s, the pack's %s limit is %s", c.What, si(c.Most, "A"), c.Of, si(c.Limit, "A"))})
+		if c.Limit > 0 && c.Most > c.Limit {
+			text := fmt.Sprintf("%s takes %s, the pack's %s limit is %s", c.What, si(c.Most, "A"), c.Of, si(c.Limit, "A"))
+			if c.Vague {
+				text += "; one of them is from memory: get the maker's figure"
+			}
+			it.Judgements = append(it.Judgements, Judgement{c.Grade, text})
 		}
 	}
 	return it
@@ -186,7 +215,7 @@ func (c *Current) line() string {
 	if c.Into {
 		way = "in"
 	}
-	line := fmt.Sprintf("%-20s %-3s %-13s", c.What, way, amps)
+	line := fmt.Sprintf("%-20s %-3s %-15s ", c.What, way, amps)
 	if c.Limit == 0 {
 		line += "limit not recorded"
 	} else {
