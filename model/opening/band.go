@@ -21,38 +21,32 @@ type Band struct {
 // Band is the band of opening times at a current in amperes. From 0.01 s down they are
 // virtual times.
 func (c Curve) Band(amps float64) Band {
-	if amps <= 0 {
-		return Band{Least: math.Inf(1), Most: math.Inf(1), LeastBy: "no current", Source: c.Source, Known: true}
-	}
 	least, most := c.least(amps), c.most(amps)
 	return Band{
-		Least: least.seconds, LeastBy: least.by, Most: most.seconds, MostBy: most.by, Source: c.Source,
-		Recalled: least.recalled || most.recalled,
+		Least: least.seconds, LeastBy: least.words(), Most: most.seconds, MostBy: most.words(), Source: c.Source,
+		Recalled: least.gate.Recalled || most.gate.Recalled,
 		Known:    least.seconds > 0 || !math.IsInf(most.seconds, 1),
 	}
-}
-
-// bound is one end of a band and what it comes from.
-type bound struct {
-	seconds  float64
-	by       string
-	recalled bool
 }
 
 // least is the longest time that follows from a gate at or above a current. Of equal ones
 // a gate that was read in print goes before one from memory.
 func (c Curve) least(amps float64) bound {
-	var b bound
+	b := bound{amps: amps, holds: true}
+	if amps <= 0 {
+		b.seconds = math.Inf(1)
+		return b
+	}
 	for _, g := range c.gates {
 		if g.Amps < amps || g.Least == 0 {
 			continue
 		}
-		if t := c.scaled(g.Least, g.Amps, amps); t > b.seconds || t == b.seconds && b.recalled {
-			b = bound{t, "holds " + Span(g.Least) + " at " + figures(g.Amps) + " A" + so(g.Least, t, amps), g.Recalled}
+		if t := c.scaled(g.Least, g.Amps, amps); t > b.seconds || t == b.seconds && b.gate.Recalled {
+			b.seconds, b.gate = t, g
 		}
 	}
-	if t := min(adiabatic, c.preArc/(amps*amps)); t > b.seconds {
-		b = bound{t, "takes at least " + figures(c.preArc) + " A2s before it arcs", false}
+	if t := c.preArc / (amps * amps); t > b.seconds {
+		b.seconds, b.gate, b.heat = t, Gate{}, c.preArc
 	}
 	return b
 }
@@ -60,18 +54,18 @@ func (c Curve) least(amps float64) bound {
 // most is the shortest time that follows from a gate at or below a current. Arcs, whose
 // time does not fall with the current, keep it at 0.01 s unless the total I2t is known.
 func (c Curve) most(amps float64) bound {
-	b := bound{seconds: math.Inf(1)}
+	b := bound{seconds: math.Inf(1), amps: amps}
 	for _, g := range c.gates {
 		if g.Amps > amps || math.IsInf(g.Most, 1) {
 			continue
 		}
 		t := max(c.scaled(g.Most, g.Amps, amps), min(g.Most, adiabatic))
-		if t < b.seconds || t == b.seconds && b.recalled {
-			b = bound{t, "opens within " + Span(g.Most) + " at " + figures(g.Amps) + " A" + so(g.Most, t, amps), g.Recalled}
+		if t < b.seconds || t == b.seconds && b.gate.Recalled {
+			b.seconds, b.gate = t, g
 		}
 	}
-	if t := c.total / (amps * amps); c.total > 0 && amps >= c.adiabaticFrom() && t < b.seconds {
-		b = bound{t, "lets through at most " + figures(c.total) + " A2s", false}
+	if t := c.total / (amps * amps); amps >= c.adiabaticFrom() && t < b.seconds {
+		b.seconds, b.gate, b.heat = t, Gate{}, c.total
 	}
 	return b
 }
@@ -85,14 +79,6 @@ func (c Curve) scaled(seconds, gateAmps, amps float64) float64 {
 		return seconds
 	}
 	return seconds * (gateAmps / amps) * (gateAmps / amps)
-}
-
-// so is the time that follows from a gate's, in words, unless it is the same.
-func so(gate, seconds, amps float64) string {
-	if gate == seconds || math.IsInf(gate, 1) {
-		return ""
-	}
-	return ", so " + Span(seconds) + " at " + figures(amps) + " A"
 }
 
 // adiabaticFrom is the current from which a device surely opens within 0.01 s by its
@@ -123,11 +109,23 @@ func (c Curve) LetThrough(amps float64) (i2t float64, ok bool) {
 
 // OpensFrom is the least current in amperes at which the device surely opens, sooner or
 // later. It reports false if no such current is known.
-func (c Curve) OpensFrom() (amps float64, ok bool) {
+func (c Curve) OpensFrom() (amps float64, ok bool) { return c.OpensWithin(math.MaxFloat64) }
+
+// OpensWithin is the least current in amperes at which the device has surely opened
+// within a time in seconds: volts divided by it are the greatest resistance of a fault's
+// loop that is cleared in that time. It reports false if no such current is known.
+func (c Curve) OpensWithin(seconds float64) (amps float64, ok bool) {
+	amps = math.Inf(1)
 	for _, g := range c.gates {
-		if !math.IsInf(g.Most, 1) {
-			return g.Amps, true
+		switch {
+		case g.Most <= seconds:
+			amps = min(amps, g.Amps)
+		case c.melts && seconds >= adiabatic && !math.IsInf(g.Most, 1):
+			amps = min(amps, g.Amps*math.Sqrt(g.Most/seconds))
 		}
 	}
-	return 0, false
+	if c.total > 0 {
+		amps = min(amps, math.Sqrt(c.total/min(seconds, adiabatic)))
+	}
+	return amps, !math.IsInf(amps, 1)
 }

@@ -24,11 +24,16 @@ type Curve struct {
 
 // Of is a device of a family and a rated current in amperes. If the standard gives gates
 // rating by rating and this one is not among them, it is bounded by its two neighbours. A
-// rating that the standard does not cover has a Curve without gates whose Note says so.
+// rating that the standard does not cover, and a rating of 0, which is one that is not
+// known, have a Curve without gates whose Note says so.
 func Of(g Gates, ratedAmps float64) Curve {
 	c := Curve{
 		Title: figures(ratedAmps) + " A " + g.Title, Family: g.Name, Rated: ratedAmps, Source: g.Source, Note: g.Caution,
 		melts: !g.breaker,
+	}
+	if ratedAmps == 0 {
+		c.Title, c.Note = g.Title, "its rated current is not stated"
+		return c
 	}
 	if !g.covers(ratedAmps) {
 		c.Note = fmt.Sprintf("%s has no gates for a rating of %s A", g.Source, figures(ratedAmps))

@@ -28,16 +28,19 @@ type Verdict struct {
 func Protects(c Curve, amps, withstandSeconds float64) Verdict {
 	b := c.Band(amps)
 	v := Verdict{From: amps}
+	if math.IsInf(withstandSeconds, 1) {
+		return Verdict{Answer: Yes, Why: fmt.Sprintf("the conductor withstands %s A for ever", figures(amps))}
+	}
 	limit := fmt.Sprintf("the conductor withstands %s A for %s", figures(amps), Span(withstandSeconds))
 	switch {
 	case b.Most <= withstandSeconds:
 		most := c.most(amps)
-		return Verdict{Answer: Yes, Recalled: most.recalled, Why: c.says(most) + "; " + limit}
+		return Verdict{Answer: Yes, Recalled: most.gate.Recalled, Why: c.says(most) + "; " + limit}
 	case b.Least > withstandSeconds:
 		least := c.least(amps)
-		v.Answer, v.Recalled, v.Why = No, least.recalled, c.says(least)+"; "+limit
+		v.Answer, v.Recalled, v.Why = No, least.gate.Recalled, c.says(least)+"; "+limit
 	case !b.Known:
-		v.Answer, v.Why = NotKnown, c.silent(amps)+"; "+limit
+		v.Answer, v.Why = NotKnown, c.silent(" at "+figures(amps)+" A")+"; "+limit
 	case math.IsInf(b.Most, 1):
 		v.Answer, v.Recalled = NotKnown, b.Recalled
 		v.Why = fmt.Sprintf("%s may never open at %s A; %s", c.name(), figures(amps), limit)
@@ -75,7 +78,7 @@ func (c Curve) name() string {
 
 // says is a bound as a sentence, with a warning if it is from memory.
 func (c Curve) says(b bound) string {
-	return c.name() + " " + b.by + warning(b.recalled)
+	return c.name() + " " + b.words() + warning(b.gate.Recalled)
 }
 
 // warning is what is said of figures from memory.
@@ -86,9 +89,10 @@ func warning(recalled bool) string {
 	return " (" + FromMemory + ")"
 }
 
-// silent says that nothing is known at a current, and why if there is a reason.
-func (c Curve) silent(amps float64) string {
-	words := fmt.Sprintf("nothing says when %s opens at %s A", c.name(), figures(amps))
+// silent says that nothing is known, at a current in words or at all, and why if there is
+// a reason.
+func (c Curve) silent(at string) string {
+	words := "nothing says when " + c.name() + " opens" + at
 	if c.Note != "" {
 		words += ": " + c.Note
 	}

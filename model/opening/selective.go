@@ -6,6 +6,9 @@ import (
 	"slices"
 )
 
+// leastCurrent is where a comparison of two devices begins, in A: below it none opens.
+const leastCurrent = 1e-3
+
 // Selective answers whether of two devices in series the one downstream opens alone at
 // every current up to that of a fault in amperes: it must have opened by when the one
 // upstream may, and let through no more heat than the one upstream takes before it arcs.
@@ -17,43 +20,79 @@ func Selective(down, up Curve, faultAmps float64) Verdict {
 	if why, ok := chained(down, up); ok {
 		return Verdict{Answer: Yes, Why: why}
 	}
-	first, noSlower := math.Inf(1), true
-	for _, amps := range edges(0, faultAmps, down, up) {
-		d, u := down.Band(amps), up.Band(amps)
-		noSlower = noSlower && u.Least <= d.Least && u.Most <= d.Most
-		if d.Most <= u.Least {
-			continue
-		}
-		if u.Most < d.Least {
-			return verdictAt(down, up, amps)
-		}
-		first = min(first, amps)
+	if len(down.gates) == 0 || len(up.gates) == 0 {
+		return Verdict{Answer: NotKnown, Why: unknown(down, up)}
 	}
-	recalled := anyRecalled(down) || anyRecalled(up)
+	sure := min(leastCurrent, faultAmps)
+	first, contrary := math.Inf(1), math.Inf(1)
+	noSlower := true
+	for _, amps := range edges(sure, faultAmps, down, up) {
+		least, most := up.least(amps).seconds, up.most(amps).seconds
+		noSlower = noSlower && least <= down.least(amps).seconds && most <= down.most(amps).seconds
+		if most < down.least(amps).seconds {
+			contrary = min(contrary, amps)
+		}
+		switch {
+		case down.most(amps).seconds > least:
+			first = min(first, amps)
+		case math.IsInf(first, 1):
+			sure = amps
+		}
+	}
+	v := Verdict{Answer: Yes, Recalled: anyRecalled(down) || anyRecalled(up)}
+	if math.IsInf(first, 1) {
+		v.Why = fmt.Sprintf("up to %s A %s has opened before %s may%s", figures(faultAmps), down.name(), up.name(), warning(v.Recalled))
+		return v
+	}
+	first = firstOpen(down, up, sure, first)
 	_, opens := up.SlowestWithin(faultAmps)
 	switch {
-	case math.IsInf(first, 1):
-		return Verdict{Answer: Yes, Recalled: recalled, Why: fmt.Sprintf(
-			"up to %s A %s has opened before %s may", figures(faultAmps), down.name(), up.name()) + warning(recalled)}
+	case !math.IsInf(contrary, 1):
+		v.Answer = No
+		v.Why = fmt.Sprintf("at %s A %s, but %s", figures(contrary), up.says(up.most(contrary)), down.says(down.least(contrary)))
 	case opens && noSlower:
-		return Verdict{Answer: No, From: rounded(first), Recalled: recalled, Why: fmt.Sprintf(
-			"from %s A on %s opens as soon as %s by every gate", figures(first), up.name(), down.name()) + warning(recalled)}
+		v.Answer = No
+		v.Why = fmt.Sprintf("from %s A on %s opens as soon as %s by every gate%s", figures(first), up.name(), down.name(), warning(v.Recalled))
+	default:
+		v = openAt(down, up, first)
 	}
-	return verdictAt(down, up, first)
+	v.From = rounded(first)
+	return v
 }
 
-// verdictAt is the answer at a current at which the two are not surely selective.
-func verdictAt(down, up Curve, amps float64) Verdict {
+// firstOpen is the least current, between one at which two devices are surely selective
+// and one at which they are not, at which they are not.
+func firstOpen(down, up Curve, sure, open float64) float64 {
+	for range 60 {
+		amps := (sure + open) / 2
+		if down.most(amps).seconds <= up.least(amps).seconds {
+			sure = amps
+		} else {
+			open = amps
+		}
+	}
+	return open
+}
+
+// unknown says of which of two devices nothing is known.
+func unknown(down, up Curve) string {
+	if len(down.gates) == 0 {
+		return down.silent("")
+	}
+	return up.silent("")
+}
+
+// openAt says why at a current it is not known which of two devices opens first.
+func openAt(down, up Curve, amps float64) Verdict {
 	d, u := down.Band(amps), up.Band(amps)
-	v := Verdict{Answer: NotKnown, From: rounded(amps), Recalled: d.Recalled || u.Recalled}
+	v := Verdict{Answer: NotKnown, Recalled: d.Recalled || u.Recalled}
 	switch {
-	case u.Most < d.Least:
-		v.Answer = No
-		v.Why = fmt.Sprintf("at %s A %s, but %s", figures(amps), up.says(up.most(amps)), down.says(down.least(amps)))
+	case u.Known && u.Least == 0:
+		v.Why = fmt.Sprintf("at %s A nothing says how long %s holds%s", figures(amps), up.name(), warning(v.Recalled))
 	case !d.Known:
-		v.Why = down.silent(amps)
+		v.Why = down.silent(" at " + figures(amps) + " A")
 	case !u.Known:
-		v.Why = up.silent(amps)
+		v.Why = up.silent(" at " + figures(amps) + " A")
 	case math.IsInf(d.Most, 1):
 		v.Why = fmt.Sprintf("at %s A %s may never open, and %s holds for sure no longer than %s%s",
 			figures(amps), down.name(), up.name(), Span(u.Least), warning(v.Recalled))
@@ -85,16 +124,16 @@ func anyRecalled(c Curve) bool {
 }
 
 // edges are the currents from one to another, rising, at which a comparison of curves can
-// change: the ends, each gate of the curves, where its I2t takes 0.01 s, and the currents
+// change: the ends, each gate of the curves, where it comes down to 0.01 s, and the currents
 // next to it. Between two of them every bound is constant or falls with the square of the
 // current, so what holds at both holds between.
 func edges(from, to float64, curves ...Curve) []float64 {
 	at := []float64{from, to}
 	for _, c := range curves {
 		for _, g := range c.gates {
-			at = append(at, g.Amps, g.Amps*math.Sqrt(g.Least/adiabatic), g.Amps*math.Sqrt(g.Most/adiabatic))
+			at = append(at, g.Amps, g.Amps*math.Sqrt(g.Most/adiabatic))
 		}
-		at = append(at, c.adiabaticFrom(), math.Sqrt(c.preArc/adiabatic))
+		at = append(at, c.adiabaticFrom())
 	}
 	for _, a := range slices.Clone(at) {
 		at = append(at, math.Nextafter(a, 0), math.Nextafter(a, math.Inf(1)))
