@@ -74,9 +74,13 @@ func (s *state) watts(el *element) float64 {
 // Newton's method helps: a feed near the most power that it can give needs it.
 const patientDrifts = 15
 
+// mostRefusals is how often the push on loads that ask in vain doubles.
+const mostRefusals = 20
+
 // hasten replaces the demands by those that Newton's method gives, as long as it asks
-// each load for more. From below it never passes the first solution of a single load.
-func (s *state) hasten() {
+// each load for more. From below it never passes the first solution of a single load. Where
+// there is none near, the loads that ask in vain are pushed on, the harder the more often.
+func (s *state) hasten(refusals int) int {
 	var loads []Element
 	for i := range s.elements {
 		if s.elements[i].kind == load && s.moved[i] && s.modes[i] == limited && s.elements[i].amperes == 0 {
@@ -84,28 +88,35 @@ func (s *state) hasten() {
 		}
 	}
 	n := len(loads)
-	before := make([]float64, n) // what the solution at hand was found with
-	for k, e := range loads {
-		before[k] = s.forced[e]
-	}
 	rows := make([][]float64, n)
 	for k, e := range loads {
 		rows[k] = make([]float64, n+1)
-		rows[k][n] = s.demand[e] - before[k]
+		rows[k][n] = s.demand[e] - s.forced[e]
 		if rows[k][n] < 0 {
-			return
+			return refusals
 		}
 	}
 	s.fillSlopes(rows, loads)
+	hopeless := make([]bool, n)
+	for k := range loads {
+		hopeless[k] = rows[k][k] < 0.5
+	}
 	step := eliminate(rows)
+	refused := false
 	for _, x := range step {
-		if !(x >= 0) || math.IsInf(x, 0) {
-			return
-		}
+		refused = refused || !(x >= 0) || math.IsInf(x, 0)
 	}
 	for k, e := range loads {
-		s.demand[e] = before[k] + step[k]
+		if !refused {
+			s.demand[e] = s.forced[e] + step[k]
+		} else if hopeless[k] {
+			s.demand[e] += (s.demand[e] - s.forced[e]) * math.Exp2(float64(refusals))
+		}
 	}
+	if refused {
+		refusals++
+	}
+	return refusals
 }
 
 // fillSlopes sets row k, column j to how much the gap between what load k asks for and what it gets

@@ -23,7 +23,7 @@ func (s *state) settle() error {
 		return err
 	}
 	var restless []Element
-	drifts := 0
+	drifts, refusals := 0, 0
 	for pass := range mostPasses {
 		if err := s.checkReturns(); err != nil {
 			return err
@@ -38,9 +38,8 @@ func (s *state) settle() error {
 		if restless = s.adjustLoads(restless[:0]); len(restless) == 0 {
 			return nil
 		}
-		drifts++
-		if drifts > patientDrifts {
-			s.hasten()
+		if drifts++; drifts > patientDrifts {
+			refusals = s.hasten(min(refusals, mostRefusals))
 		}
 	}
 	return &Chatter{Elements: restless}
