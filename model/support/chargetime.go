@@ -10,8 +10,8 @@ type Hours struct {
 // ampere-hours over amperes, over the share of the charge put in that comes out again.
 func ConstantHours(ampHours, amps, share float64) float64 { return ampHours / (amps * share) }
 
-// Shares of the charge put in that comes out again. Lead-acid: a printed exercise, 180 Ah
-// out after 200 Ah in (DH p. 174). Lithium iron phosphate: at most 3 % more in than out,
+// Shares of the charge put in that comes out again. Lead-acid: 180 Ah out after 200 Ah in
+// (Dhogal, Basic Electrical Engineering with Numerical Problems, p. 174). Lithium iron phosphate: at most 3 % more in than out,
 // from memory.
 const (
 	leadShare    = 0.90

@@ -21,9 +21,17 @@ type Report struct {
 func Of(n *network.Network, o Options) *Report {
 	d := newDesk(n)
 	return &Report{
-		PreCharge: d.preCharges(), Coils: d.coils(), StandBy: d.standBy(),
-		Charging: d.charging(o.Branch), Ranges: d.ranges(), Unsolved: d.errors,
+		PreCharge: listed(d.preCharges()), Coils: listed(d.coils()), StandBy: d.standBy(),
+		Charging: listed(d.charging(o.Branch)), Ranges: listed(d.ranges()), Unsolved: listed(d.errors),
 	}
+}
+
+// listed is a list that prints as one in JSON even if it is empty.
+func listed[T any](list []T) []T {
+	if list == nil {
+		return []T{}
+	}
+	return list
 }
 
 // StandByOf computes the drain at rest alone; nil as in Report.

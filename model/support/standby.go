@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -33,7 +34,8 @@ type StandBy struct {
 type Draw struct {
 	Part  model.PartID `json:"part"`
 	Watts float64      `json:"watts"`
-	Amps  float64      `json:"amps"` // its share of the battery's current: watts over the volts of the whole
+	Amps  float64      `json:"amps"`        // its share of the battery's current: watts over the volts of the whole
+	IsOn  bool         `json:"taken_as_on"` // a lamp, outlet or the like that may have a switch of its own
 }
 
 // Days is how long an amount of charge lasts at a steady current, in days.
@@ -42,9 +44,9 @@ func Days(ampHours, amps float64) float64 { return ampHours / amps / 24 }
 // least is the current below which nothing draws: a microampere.
 const least = 1e-6
 
-// listed is the current in amperes from which a part is listed: what it takes below is lost
+// leastDraw is the current in amperes from which a part is listed: what it takes below is lost
 // in any meter.
-const listed = 10e-6
+const leastDraw = 10e-6
 
 func (d *desk) standBy() *StandBy {
 	s := d.at(state.Parked)
@@ -87,12 +89,19 @@ func (d *desk) draws(s *network.Solution, volts float64) []Draw {
 	var list []Draw
 	for i := range d.n.Sheet.Parts {
 		id := d.n.Sheet.Parts[i].ID
-		if w := watts[id]; volts > 0 && w/volts > listed {
-			list = append(list, Draw{Part: id, Watts: w, Amps: w / volts})
+		if w := watts[id]; volts > 0 && w/volts > leastDraw {
+			def := d.n.Cat.Definition(d.n.Sheet.Parts[i].Kind)
+			own := def != nil && (def.Family == model.Loads || def.Family == model.Supply && !converts(def))
+			list = append(list, Draw{Part: id, Watts: w, Amps: w / volts, IsOn: own})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Draw) int { return cmp.Compare(b.Watts, a.Watts) })
 	return list
+}
+
+// converts reports whether a kind is a reducer.
+func converts(d *model.Definition) bool {
+	return slices.ContainsFunc(d.Elements, func(e model.Element) bool { return e.Is == model.ConverterElement })
 }
 
 // emptiedFirst is the source that gives the most for what it holds, with the days until
@@ -138,6 +147,15 @@ func (r *StandBy) judge() {
 		say(Caution, "%s is down to what should stay in it after %s days at rest: charge it, or switch it off, when it is laid up", r.First, plain(r.Days))
 	default:
 		say(Good, "it lasts %s days at rest", plain(r.Days))
+	}
+	var on []string
+	for _, draw := range r.Draws {
+		if draw.IsOn {
+			on = append(on, string(draw.Part))
+		}
+	}
+	if len(on) > 0 {
+		say(Note, "taken as switched on, with all that can be plugged in: %s", strings.Join(on, ", "))
 	}
 	if len(r.Draws) > 0 {
 		if top := r.Draws[0]; top.Watts > r.Watts/2 {
