@@ -89,7 +89,7 @@ var lugStuds = []struct {
 	upTo        unit.Gauge
 	least, most float64 // diameter of the stud in mm
 }{
-	{unit.AWG(16), 3, 6.5}, {unit.AWG(14), 3, 9.6}, {unit.AWG(10), 3.5, 12.7}, {unit.AWG(6), 4.8, 12.7},
+	{unit.AWG(16), 3, 9.6}, {unit.AWG(14), 3, 10}, {unit.AWG(10), 3.5, 12.7}, {unit.AWG(6), 4.8, 12.7},
 	{unit.AWG(2), 6, 12.7}, {unit.AWG(-1), 6.35, 12.7}, {unit.AWG(-3), 7.9, 12.7},
 }
 

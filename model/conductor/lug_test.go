@@ -89,7 +89,7 @@ func TestLugsAreMadeForNeitherTinyNorHugeStuds(t *testing.T) {
 		stud  string
 		made  bool
 	}{
-		{unit.AWG(-1), "M8", true}, {unit.AWG(-1), "#10", false}, {unit.AWG(16), "#10", true}, {unit.AWG(16), "3/8 in", false},
+		{unit.AWG(-1), "M8", true}, {unit.AWG(-1), "#10", false}, {unit.AWG(16), "#10", true}, {unit.AWG(16), "1/2 in", false},
 		{unit.AWG(6), "#10", true}, {unit.AWG(2), "5/16 in", true}, {unit.AWG(-3), "1/4 in", false}, {unit.MM2(120), "M10", true},
 		{unit.MM2(120), "M6", false}, {unit.MM2(185), "M10", false},
 	} {

@@ -79,8 +79,16 @@ func (j judge) shortTime() Verdict {
 	return verdict(ShortTime, v.Fits, "%s: warms to %s C of %s C", j.r.Duty, figure(v.Peak), figure(j.cable.Limit))
 }
 
+// Brief is up to how long in seconds a current is brief: its drop may then be Dip times
+// what lasting currents may drop. FAA AC 43.13-1B table 11-6 allows twice the drop for
+// intermittent work; two minutes at most are from memory.
+const (
+	Brief = 120
+	Dip   = 2
+)
+
 // drop: along the loop, with the conductor as warm as the load makes it, but no warmer
-// than its insulation may be.
+// than its insulation may be. The stage of the duty counts that comes nearest to its limit.
 func (j judge) drop() Verdict {
 	if j.r.Drop == 0 {
 		return Verdict{}
@@ -90,7 +98,16 @@ func (j judge) drop() Verdict {
 	}
 	celsius := j.warmth()
 	perMetre, _ := conductor.OhmsPerMetre(j.gauge, celsius)
-	current, limit := j.r.greatest(), j.r.Drop*j.r.Volts
+	current, limit := j.r.Continuous, j.r.Drop*j.r.Volts
+	for _, s := range j.r.Duty {
+		may := j.r.Drop * j.r.Volts
+		if s.Seconds <= Brief {
+			may *= Dip
+		}
+		if s.Amps/may > current/limit {
+			current, limit = s.Amps, may
+		}
+	}
 	volts := current * j.r.Loop * perMetre
 	return verdict(Drop, volts <= limit, "%s V (%s) of %s V at %s over %s m at %s C",
 		figure(volts), percent(volts/j.r.Volts), figure(limit), amps(current), figure(j.r.Loop), figure(celsius))
@@ -114,6 +131,9 @@ func (j judge) warmth() float64 {
 
 // fusing: 33 CFR 183.455(c), by what the conductor carries where it lies.
 func (j judge) fusing() Verdict {
+	if j.r.Unfused {
+		return Verdict{}
+	}
 	if j.unlisted != nil {
 		return verdict(Fusing, false, "%s", j.unlisted)
 	}
@@ -143,7 +163,7 @@ func (j judge) shortCircuit() Verdict {
 	switch {
 	case j.fuse.Rating.Amperes == 0:
 		return Verdict{}
-	case j.fuse.Slow:
+	case j.fuse.Title == "":
 		return Verdict{Demand: ShortCircuit, Status: NotJudged, Text: "the family of the fuse is not stated"}
 	}
 	limit := conductor.FaultLimit(j.r.Insulation)

@@ -39,7 +39,7 @@ func SeriesOf(g unit.Gauge) Series {
 type Choice struct {
 	Required   Requirement // with its defaults
 	Series     Series
-	Fuse       Fuse
+	Fuse       Fuse        // zero if none is asked for
 	Gauge      unit.Gauge  // zero if no size satisfies everything
 	Why        string      // why there is none
 	Decided    []Demand    // what the next thinner size fails, the most demanding first
@@ -62,7 +62,10 @@ func Pick(r Requirement, s Series) (Choice, error) {
 	if err := r.Check(); err != nil {
 		return Choice{}, err
 	}
-	c := Choice{Required: r, Series: s, Fuse: fuseFor(r)}
+	c := Choice{Required: r, Series: s}
+	if !r.Unfused {
+		c.Fuse = fuseFor(r)
+	}
 	for _, g := range s.Sizes() {
 		c.Candidates = append(c.Candidates, r.judge(g, c.Fuse))
 	}

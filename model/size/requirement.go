@@ -29,6 +29,7 @@ type Requirement struct {
 	Margin  float64       // share of the lasting current that the fuse is rated above it
 	Opening opening.Gates // family of the fuse; the zero Gates if not chosen
 	Fault   float64       // A of the largest fault that can flow in it; 0 if not known
+	Unfused bool          // what feeds it limits its own current, as a drive does that of its motor: no fuse is asked for
 
 	Studs []unit.Stud // that its lugs go on
 
@@ -85,15 +86,6 @@ func (r Requirement) Check() error {
 
 // lasting is the current in A that stands for the heat of the load: the root mean square.
 func (r Requirement) lasting() float64 { return max(r.Continuous, r.Duty.RMS()) }
-
-// greatest is the largest current in A that flows in service.
-func (r Requirement) greatest() float64 {
-	most := r.Continuous
-	for _, s := range r.Duty {
-		most = max(most, s.Amps)
-	}
-	return most
-}
 
 // bundling is what the bundle leaves of the ampacity.
 func (r Requirement) bundling() float64 { return conductor.BundleFactor(r.Bundle, r.Volts) }

@@ -20,3 +20,6 @@ func figure(x float64) string {
 
 // percent writes a share in per cent.
 func percent(share float64) string { return figure(share*100) + " %" }
+
+// duration writes a time in seconds.
+func duration(t float64) string { return figure(t) + " s" }

@@ -1,0 +1,195 @@
+package size
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
+
+// Names that the parts library gives the ratings of a drive.
+const (
+	continuousRating = "continuous-current"
+	peakRating       = "peak-current"
+	peakTimeRating   = "peak-time"
+	phaseRating      = "phase-current"
+)
+
+// UsualPeakSeconds is how long a drive is taken to give its peak if its record does not
+// say. From memory: 5 to 30 s are usual.
+const UsualPeakSeconds = 30
+
+// Survey knows the currents of a sheet in all its states, with the drives at their
+// continuous and at their peak ratings.
+type Survey struct {
+	n       *network.Network
+	states  []solved
+	sides   []feedSides
+	protect *network.Protection
+	skipped []string
+}
+
+// solved is one state.
+type solved struct {
+	at      state.State
+	lasting *network.Solution
+	peak    *network.Solution // drives at their peak; nil if none drives or states a peak
+	seconds float64           // that the peak lasts
+	assumed []string          // about the peak
+}
+
+type feedSides struct {
+	volts float64
+	sides network.Sides
+}
+
+// Of surveys a sheet. States that come to no rest, or in which something is shorted, are
+// left out; Skipped tells them.
+func Of(n *network.Network) *Survey {
+	s := &Survey{n: n, protect: n.Protect()}
+	for _, at := range n.States() {
+		s.solve(at)
+		if all, more := switchedOn(n, at); more {
+			s.solve(all)
+		}
+	}
+	for _, f := range n.Feeds() {
+		if f.Nominal.OK {
+			s.sides = append(s.sides, feedSides{f.Nominal.Value, n.SidesOf(f.At, f.Return)})
+		}
+	}
+	return s
+}
+
+// solve adds a state to the survey.
+func (s *Survey) solve(at state.State) {
+	lasting, err := s.n.Solve(at)
+	if err != nil {
+		s.skipped = append(s.skipped, err.Error())
+		return
+	}
+	if diode := s.shorted(lasting); diode != nil {
+		s.skipped = append(s.skipped, fmt.Sprintf("%s: %s carries %s: a short circuit is no load to size for",
+			at.Name, diode.Part.ID, amps(math.Abs(lasting.Current(diode)))))
+		return
+	}
+	one := solved{at: at, lasting: lasting}
+	s.solvePeak(&one)
+	s.states = append(s.states, one)
+}
+
+// shorted finds a diode that conducts more than it is rated for, as one does that is the
+// wrong way round.
+func (s *Survey) shorted(in *network.Solution) *network.Link {
+	for i := range s.n.Links() {
+		l := &s.n.Links()[i]
+		if !l.Is(model.DiodeElement) {
+			continue
+		}
+		if rated, ok := s.n.Figure(l.Part, l.Element.Amps); ok && math.Abs(in.Current(l)) > rated {
+			return l
+		}
+	}
+	return nil
+}
+
+// switches are the controls that work beside all others, in the position in which what
+// they switch takes current.
+var switches = []state.Setting{
+	{Control: model.LightSwitch, Position: "on"}, {Control: model.HornButton, Position: "on"},
+	{Control: model.BrakeSwitch, Position: "down"}, {Control: model.OtherSwitch, Position: "on"},
+}
+
+// switchedOn is a state with everything on that may be on besides; false if the sheet
+// has no such controls. A trunk must carry all of it at once.
+func switchedOn(n *network.Network, at state.State) (state.State, bool) {
+	have := state.Controls(n.Sheet, n.Cat)
+	all := at
+	for _, set := range switches {
+		if slices.Contains(have, set.Control) {
+			all = all.With(set.Control, set.Position)
+		}
+	}
+	all.Name += ", all on"
+	return all, !slices.Equal(all.Set, at.Set)
+}
+
+// Skipped says which states were left out, and why.
+func (s *Survey) Skipped() []string { return s.skipped }
+
+// solvePeak solves a state with each drive that drives at its peak current.
+func (s *Survey) solvePeak(one *solved) {
+	var v network.Variation
+	for i := range s.n.Links() {
+		l := &s.n.Links()[i]
+		if !isDrive(l) || !one.lasting.On(l) {
+			continue
+		}
+		lasting, peak := s.n.KnownFigure(l.Part, l.Element.Amps), s.n.KnownFigure(l.Part, peakRating)
+		if !lasting.OK || !peak.OK || lasting.Value <= 0 || peak.Value <= lasting.Value {
+			continue
+		}
+		v.Changes = append(v.Changes, network.Change{Link: l, Scale: peak.Value / lasting.Value})
+		seconds, stated := s.peakSeconds(l.Part)
+		one.seconds = max(one.seconds, seconds)
+		if !stated {
+			one.assume("%s peaks for %s", l.Part.ID, duration(seconds))
+		}
+		for _, k := range []struct {
+			name string
+			network.Known
+		}{{"continuous", lasting}, {"peak", peak}} {
+			if k.IsTypical() {
+				one.assume("%s %s current of %s", l.Part.ID, k.name, amps(k.Value))
+			}
+		}
+	}
+	if len(v.Changes) == 0 {
+		return
+	}
+	peak, err := s.n.SolveWith(one.at, v)
+	if err != nil {
+		one.assume("no peak: %s", err)
+		return
+	}
+	one.peak = peak
+}
+
+func (o *solved) assume(format string, args ...any) {
+	o.assumed = append(o.assumed, fmt.Sprintf(format, args...))
+}
+
+// isDrive reports whether a link is the load by which a drive takes its current.
+func isDrive(l *network.Link) bool {
+	return l.Is(model.LoadElement) && l.Def.Family == model.Drive && l.Element.Amps == continuousRating
+}
+
+// peakSeconds is how long a drive gives its peak, and whether its record says so.
+func (s *Survey) peakSeconds(p *model.Part) (float64, bool) {
+	if r, ok := s.n.Cat.RatingOf(p, peakTimeRating); ok {
+		if t, ok := r.Value.Second(); ok && t.Seconds() > 0 {
+			return t.Seconds(), r.Source != model.Typical
+		}
+	}
+	return UsualPeakSeconds, false
+}
+
+// nominal is the nominal voltage of the circuit of some wires: the highest of the feeds
+// that can reach one of them, or that of the system.
+func (s *Survey) nominal(wires []*network.Link) float64 {
+	volts := 0.0
+	for _, f := range s.sides {
+		for _, l := range wires {
+			if f.sides.Of(l.A) != network.Neither || f.sides.Of(l.B) != network.Neither {
+				volts = max(volts, f.volts)
+			}
+		}
+	}
+	if volts == 0 {
+		return s.n.SystemVolts()
+	}
+	return volts
+}

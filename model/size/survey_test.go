@@ -1,0 +1,162 @@
+package size_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/cart"
+	"example.com/lugbook/model/jobfile"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/network/mini"
+	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/size"
+)
+
+// drive is a small cart: 150 A of continuous and 400 A of peak current by the library's
+// figures for its controller.
+const drive = `
+part pack lithium-pack-16
+part fu1 fuse-class-t fuse-rating=300A
+part sol contactor-48v
+part ctrl controller-ac continuous-current=150A peak-current=350A
+part fu3 fuse-inline-80v fuse-rating=10A
+part key key-switch
+part dir direction-rocker
+part pedal pedal-switch
+part motor motor-ac
+wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=0.2m
+wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=0.6m
+wire w3 sol.L2 ctrl.B+ gauge=2AWG insulation=105C length=0.3m
+wire w4 ctrl.B- pack.NEG gauge=35mm2 insulation=105C length=0.9m
+wire w5 sol.L1 fu3.in gauge=16AWG insulation=105C length=0.1m
+wire w6 fu3.out key.BAT gauge=16AWG insulation=105C
+wire w7 key.IGN pedal.COM gauge=16AWG length=1m
+wire w8 pedal.NO ctrl.foot gauge=18AWG length=1m
+wire w9 key.IGN ctrl.KSI gauge=18AWG length=1m bundle=loom
+wire w10 key.IGN dir.COM gauge=18AWG length=1m bundle=loom
+wire w11 dir.F ctrl.fwd gauge=18AWG length=1m bundle=loom
+wire w12 ctrl.coil-supply sol.coil+ gauge=18AWG length=1m bundle=loom
+wire w13 ctrl.coil-driver sol.coil- gauge=18AWG length=1m bundle=loom
+wire u ctrl.U motor.U gauge=2AWG insulation=105C length=0.5m
+wire v ctrl.V motor.V insulation=105C length=0.5m
+`
+
+func surveyed(t *testing.T, text string) (*size.Survey, *model.Sheet) {
+	t.Helper()
+	job, err := mini.Job(text)
+	require.NoError(t, err)
+	require.Empty(t, job.Check(part.Library()))
+	return size.Of(network.Build(job, &job.Sheets[0], part.Library())), &job.Sheets[0]
+}
+
+func wire(t *testing.T, s *model.Sheet, id model.WireID) *model.Wire {
+	t.Helper()
+	w := s.Wire(id)
+	require.NotNil(t, w, id)
+	return w
+}
+
+func TestTractionWireIsJudgedByItsDuty(t *testing.T) {
+	s, sheet := surveyed(t, drive)
+	require.Empty(t, s.Skipped())
+	row := s.Row(wire(t, sheet, "w3"), "")
+	require.False(t, row.Idle)
+	require.InDelta(t, 150, row.Load.Amps, 0.01)
+	require.Equal(t, "drive-forward", row.Load.State)
+	require.Len(t, row.Load.Duty, 2)
+	require.InDelta(t, 350, row.Load.Duty[0].Amps, 0.5, "the solved peak")
+	require.InDelta(t, size.UsualPeakSeconds, row.Load.Duty[0].Seconds, 0)
+	r := row.Choice.Required
+	require.InDelta(t, 51.2, r.Volts, 1e-9)
+	require.InDelta(t, 2.0, r.Loop, 1e-9, "w1 to w4 carry it one after the other but for the key's share")
+	require.Equal(t, "ul-248-15-t", r.Opening.Name)
+	require.Equal(t, []string{"ctrl peaks for 30 s", "ambient of 30 C", "3 % of drop at most"}, r.Assumed)
+	require.InDelta(t, 400, row.Behind, 1e-9, "300 A of the fuse and 100 A that the drive gives back")
+	require.Equal(t, "3 AWG", row.Choice.Gauge.String())
+	require.True(t, row.Present.Satisfies())
+}
+
+func TestMetricWireGetsAMetricAnswer(t *testing.T) {
+	s, sheet := surveyed(t, drive)
+	row := s.Row(wire(t, sheet, "w4"), "")
+	require.Equal(t, size.Metric, row.Choice.Series)
+	require.Equal(t, "35 mm2", row.Choice.Gauge.String())
+	require.Equal(t, size.American, s.Row(wire(t, sheet, "w4"), size.American).Choice.Series)
+}
+
+// The drive's own rating stands for what a computation with direct current does not tell.
+func TestMotorPhaseGoesByTheDrivesRating(t *testing.T) {
+	s, sheet := surveyed(t, drive)
+	row := s.Row(wire(t, sheet, "u"), "")
+	require.True(t, row.Load.Phase)
+	require.InDelta(t, 400*150.0/350, row.Load.Amps, 1e-9, "phase current of the library, continuous share of the ratings")
+	require.InDelta(t, 400, row.Load.Duty[0].Amps, 1e-9)
+	require.Zero(t, row.Choice.Fuse.Rating.Amperes)
+	_, asked := row.Present.Verdict(size.Fusing)
+	require.False(t, asked)
+	require.Zero(t, s.Row(wire(t, sheet, "v"), "").Present.Gauge, "its gauge is not recorded")
+}
+
+func TestWhatIsNotRecordedIsAssumedAndSaid(t *testing.T) {
+	s, sheet := surveyed(t, drive)
+	row := s.Row(wire(t, sheet, "w6"), "")
+	require.Contains(t, row.Choice.Required.Assumed, "1 of 5 lengths of 1 m")
+	require.Contains(t, s.Row(wire(t, sheet, "w9"), "").Choice.Required.Assumed, "insulation of 105 C")
+	require.True(t, s.Row(wire(t, sheet, "w11"), "").Idle, "an input takes next to nothing")
+	coil := s.Row(wire(t, sheet, "w12"), "")
+	require.Equal(t, 5, coil.Choice.Required.Bundle)
+	require.Equal(t, "18 AWG", coil.Choice.Gauge.String(), "a loom counts as a sheath")
+}
+
+// A diode the wrong way round shorts the supply of its coil once the pump switch is on:
+// the current of a short circuit is nothing to size wires for.
+func TestAShortIsNoLoad(t *testing.T) {
+	for _, name := range cart.Names() {
+		data, err := cart.Read(name)
+		require.NoError(t, err)
+		decoded, problems := jobfile.Decode(name, data, part.Library())
+		require.Empty(t, problems)
+		for i := range decoded.Job.Sheets {
+			sheet := &decoded.Job.Sheets[i]
+			s := size.Of(network.Build(decoded.Job, sheet, part.Library()))
+			if name == "greenhouse-tug" && sheet.Name == model.AsFound {
+				require.Contains(t, s.Skipped()[0], "key-on, all on: dio2 carries 144 A: a short circuit is no load to size for")
+				require.Less(t, s.Row(wire(t, sheet, "k1"), "").Load.Amps, 1.0)
+			} else {
+				require.Empty(t, s.Skipped(), name)
+			}
+			for k := range sheet.Wires {
+				row := s.Row(&sheet.Wires[k], "")
+				require.False(t, math.IsNaN(row.Load.Amps))
+				require.Empty(t, row.Missing)
+				if !row.Idle {
+					require.True(t, !row.Choice.Gauge.IsZero() || row.Choice.Why != "", "%s %s", name, row.Wire.ID)
+				}
+			}
+		}
+	}
+}
+
+// Eight 6 V jumpers of a string belong to its 48 V circuit, not to the 6 V below them.
+func TestJumperBelongsToItsString(t *testing.T) {
+	s, sheet := surveyed(t, `
+part b1 lead-battery-6v
+part b2 lead-battery-6v
+part fu fuse-class-t fuse-rating=100A
+part key switch
+part lt lamp-12v
+wire j b1.+ b2.- gauge=6AWG insulation=105C length=0.3m
+wire p b2.+ fu.in gauge=14AWG insulation=105C length=0.5m
+wire q fu.out key.IN gauge=14AWG insulation=105C length=0.5m
+wire r key.OUT lt.+ gauge=14AWG insulation=105C length=1m
+wire n lt.- b1.- gauge=14AWG insulation=105C length=1.5m
+job system=12V
+`)
+	row := s.Row(wire(t, sheet, "j"), "")
+	require.InDelta(t, 12, row.Choice.Required.Volts, 1e-9)
+	require.InDelta(t, 3.8, row.Choice.Required.Loop, 1e-9, "all five, round")
+	require.Equal(t, "parked, all on", row.Load.State, "its switch is one that no state depends on")
+}
