@@ -67,51 +67,19 @@ func (p *Protection) zone(z int) Exposure {
 // without the wire, for a fault at its other end. A wire of the return side is fed by what
 // stands before it, for a fault inside a part there.
 func (p *Protection) Exact(wire *Link) Exposure {
-	f := newFlow(p.n.Size())
-	var home map[Node]bool
 	if p.returns[wire.A] || p.returns[wire.B] {
-		home = p.addReturnEdges(f, wire)
-	} else {
-		p.addEdges(f, func(at Node) int { return int(at) }, wire)
+		return p.exactReturn(wire)
 	}
-	var worst Exposure
-	for _, at := range []Node{wire.A, wire.B} {
-		if e := f.maximum(int(at), nowhere); !home[at] && e.Amps > worst.Amps {
-			worst = e
-		}
-	}
-	return worst
+	f := newFlow(p.n.Size())
+	p.addEdges(f, func(at Node) int { return int(at) }, wire)
+	return larger(f.maximum(int(wire.A), nowhere), f.maximum(int(wire.B), nowhere))
 }
 
-// addReturnEdges gives a flow network the links of the graph with every part shorted
-// inside, but no way back to the feeding side, and none on from where the current of a
-// source comes back to it. These nodes are its result.
-func (p *Protection) addReturnEdges(f *flow, without *Link) (home map[Node]bool) {
-	home = map[Node]bool{}
-	for _, feed := range p.Feeds {
-		f.feed(int(feed.At), feed.Limit, feed.Limits)
-		home[feed.Return] = true
+func larger(a, b Exposure) Exposure {
+	if b.Amps > a.Amps {
+		return b
 	}
-	edge := func(from, to Node, amps float64, by *Link) {
-		if !home[from] && (!p.returns[from] || p.returns[to]) {
-			f.edge(int(from), int(to), amps, by)
-		}
-	}
-	for i := range p.n.links {
-		l := &p.n.links[i]
-		if l == without || l.Kind == OutputLink || l.Is(model.SourceElement) || l.Is(model.ChargerElement) {
-			continue
-		}
-		amps, by := math.Inf(1), (*Link)(nil)
-		if l.Is(model.FuseElement) {
-			amps, by = p.n.deviceAmps(l), l
-		}
-		edge(l.A, l.B, amps, by)
-		if !l.Is(model.DiodeElement) {
-			edge(l.B, l.A, amps, by)
-		}
-	}
-	return home
+	return a
 }
 
 // IsUnrated reports whether a device of unknown rating is among the limits.

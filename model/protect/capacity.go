@@ -64,6 +64,9 @@ func bundled(s *model.Sheet, w *model.Wire) int {
 // nominalAt is the nominal voltage of the circuit that a wire belongs to: of the feed
 // that stands highest over its return at the wire in any state, else of the system.
 func (s *survey) nominalAt(l *network.Link) float64 {
+	if volts, done := s.nominals[l]; done {
+		return volts
+	}
 	volts := 0.0
 	for i := range s.feeds {
 		f := &s.feeds[i]
@@ -72,8 +75,9 @@ func (s *survey) nominalAt(l *network.Link) float64 {
 		}
 	}
 	if volts == 0 {
-		return s.net.SystemVolts()
+		volts = s.net.SystemVolts()
 	}
+	s.nominals[l] = volts
 	return volts
 }
 

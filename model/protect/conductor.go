@@ -20,15 +20,24 @@ type Conductor struct {
 	Least    Fault    // at its far end, sources empty, copper hot, through the way back
 	Openings []Opening
 	Missing  []string // what is not recorded and would decide something, each with what it decides
+	Left     string   // why practice leaves it to something else than a device; empty if it does not
+
+	largest float64 // rating of the largest device or source among what limits it, A
 }
 
-// Protected compares the current that can persist in the conductor with the largest
-// rating that its rule allows.
+// strainShare is the share of the ampacity that no rule of 33 CFR 183.455(c) goes beyond.
+const strainShare = 1.5
+
+// Protected says whether what limits the current in the conductor protects it: each
+// device by the rule for its rating, and all of them together by what no rule goes
+// beyond. A conductor that only leads to a device is protected by that.
 func (c *Conductor) Protected() opening.Answer {
 	switch {
+	case c.Left != "", c.onlyLeads():
+		return opening.Yes
 	case c.Exposure.IsUnrated() || c.Capacity.Missing != "":
 		return opening.NotKnown
-	case c.Exposure.Amps <= c.Capacity.Most:
+	case c.Exposure.Amps <= c.Capacity.Most, c.largest <= c.Capacity.Most && c.Exposure.Amps <= strainShare*c.Capacity.Amps:
 		return opening.Yes
 	case c.Capacity.Assumed && !math.IsInf(c.Exposure.Amps, 1):
 		return opening.NotKnown
@@ -36,17 +45,34 @@ func (c *Conductor) Protected() opening.Answer {
 	return opening.No
 }
 
+// onlyLeads reports whether the conductor runs from where current enters to a device that
+// is near enough.
+func (c *Conductor) onlyLeads() bool {
+	return len(c.Leads) > 0 && !slices.ContainsFunc(c.Leads, func(l Lead) bool { return !l.Within() && !l.limitsItself(c) })
+}
+
 func (s *survey) conductor(l *network.Link) Conductor {
 	c := Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l)}
 	c.Nominal = s.nominalAt(l)
 	c.Capacity = CapacityOf(s.net.Sheet, l.Wire, c.Nominal)
+	switch {
+	case IsMotorLead(s.net, l):
+		c.Left = "a lead of the motor: the controller limits its current (common practice, no source)"
+	case IsHungLead(s.net, l):
+		c.Left = "the short lead of a part that hangs on a stud: practice leaves it without a device (common practice, no source)"
+	}
+	for _, d := range c.Exposure.Limits {
+		if amps, ok := s.net.Figure(d.Part, d.Element.Amps); ok {
+			c.largest = max(c.largest, amps)
+		}
+	}
 	if !c.Returns {
-		c.Leads = s.leads(l)
+		c.Leads = s.leads(&c)
 	}
 	home := s.homeOf(l)
 	for i, at := range []network.Node{l.A, l.B} {
 		if c.Returns {
-			c.Greatest[i] = s.worst(s.across[at], at, greatest, coldCelsius)
+			c.Greatest[i] = s.worst(s.crossing(at, l), at, greatest, coldCelsius)
 		} else {
 			c.Greatest[i] = s.worst(at, home, greatest, coldCelsius)
 		}
@@ -64,9 +90,9 @@ func (s *survey) conductor(l *network.Link) Conductor {
 func (s *survey) leastAt(c *Conductor, at network.Node) Fault {
 	celsius := c.Capacity.Class
 	if c.Returns {
-		return s.worst(s.across[at], at, least, celsius)
+		return s.worst(s.crossing(at, c.Wire), at, least, celsius)
 	}
-	return s.worst(at, s.across[at], least, celsius)
+	return s.worst(at, s.crossing(at, c.Wire), least, celsius)
 }
 
 // homeOf is where the current of the source that feeds a wire comes back to.

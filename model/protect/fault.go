@@ -135,17 +135,9 @@ func (s *survey) giveBack(how extreme) []network.Bridge {
 	return list
 }
 
-// crossings finds for every node the nearest node of the other side, by the fewest links:
-// where a fault inside the nearest part leads.
-func (s *survey) crossings() []network.Node {
-	across := make([]network.Node, s.net.Size())
-	for k := range across {
-		across[k] = s.crossing(network.Node(k))
-	}
-	return across
-}
-
-func (s *survey) crossing(from network.Node) network.Node {
+// crossing is the nearest node of the other side, by the fewest links and not over a wire:
+// where a fault inside the part at its end leads. None if there is none.
+func (s *survey) crossing(from network.Node, without *network.Link) network.Node {
 	seen := map[network.Node]bool{from: true}
 	for queue := []network.Node{from}; len(queue) > 0; queue = queue[1:] {
 		at := queue[0]
@@ -154,7 +146,8 @@ func (s *survey) crossing(from network.Node) network.Node {
 		}
 		for _, l := range s.net.LinksAt(at) {
 			next := l.Other(at)
-			if blocked := l.Kind == network.OutputLink || l.Is(model.SourceElement); !blocked && !seen[next] {
+			blocked := l == without || l.Kind == network.OutputLink || l.Is(model.SourceElement) || l.Is(model.ChargerElement)
+			if !blocked && !seen[next] {
 				seen[next] = true
 				queue = append(queue, next)
 			}

@@ -1,79 +1,99 @@
 package protect
 
 import (
+	"math"
 	"slices"
 
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 )
 
-// Lead is the unprotected way of a conductor from a source: nothing stands between them.
+// Lead is the way of a conductor from where current enters, with nothing before it that
+// protects it, to the first device: from a source, or from a device or a larger conductor
+// that lets more through than the conductor carries.
 type Lead struct {
-	Source  *network.Feed
-	From    float64       // metres along the conductors from the source to the conductor's near end
-	Until   float64       // and to the first device beyond it; to its far end if there is none
-	Device  *network.Link // that device; nil if there is none
+	Entry   *network.Entry
+	Metres  float64       // along the conductors to the device, from the source or from the last conductor that carries the entry's current; to the conductor's far end if there is no device
+	Device  *network.Link // the first device; nil if there is none
 	Allowed conductor.Placement
 	Unknown []*network.Link // wires on the way whose length is not recorded; they count nothing
-	Limits  bool            // the source limits its own current, to Source.Limit
 }
 
-// Metres is how far from the source the first device stands.
-func (l Lead) Metres() float64 { return l.Until }
-
 // Within reports whether the device is as near as the placement allows.
-func (l Lead) Within() bool { return l.Device != nil && l.Until <= l.Allowed.Within.Metres() }
+func (l Lead) Within() bool { return l.Device != nil && l.Metres <= l.Allowed.Within.Metres() }
 
-// leads lists the sources that reach a wire before any device.
-func (s *survey) leads(w *network.Link) []Lead {
+// From is the source that the way starts at; nil if it starts at a device.
+func (l Lead) From() *network.Feed { return l.Entry.Feed }
+
+// limitsItself reports whether the current enters from something that limits it to what the
+// conductor carries.
+func (l Lead) limitsItself(c *Conductor) bool {
+	return c.Capacity.Missing == "" && l.Entry.Amps <= c.Capacity.Most
+}
+
+// leads lists the ways on which current comes to a conductor that nothing before it
+// protects.
+func (s *survey) leads(c *Conductor) []Lead {
 	var list []Lead
-	for i := range s.feeds {
-		f := &s.feeds[i]
-		if s.returns[f.At] {
+	for i := range s.entries {
+		e := &s.entries[i]
+		leading := slices.Contains(e.Lead.Leading, c.Wire)
+		if !leading && !slices.Contains(e.Lead.Open, c.Wire) {
 			continue
 		}
-		in := s.leadIn(f)
-		if !slices.Contains(in.Open, w) && !slices.Contains(in.Leading, w) {
+		l := Lead{Entry: e}
+		if e.Feed == nil && l.limitsItself(c) {
 			continue
 		}
-		list = append(list, s.lead(f, in, w))
+		s.follow(&l, c.Wire, leading)
+		list = append(list, l)
 	}
 	return list
 }
 
-func (s *survey) leadIn(f *network.Feed) *network.LeadIn {
-	if in, done := s.leadIns[f]; done {
-		return in
+// follow measures a way to the device that it leads to, back to where it is not carried
+// any more.
+func (s *survey) follow(l *Lead, w *network.Link, leading bool) {
+	reach := l.Entry.Lead.Reach
+	far := w.B
+	if reach.Via(w.A) == w || reach.Metres(w.A) > reach.Metres(w.B) {
+		far = w.A
 	}
-	in := s.net.LeadIn(f.At, s.returns)
-	s.leadIns[f] = in
-	return in
-}
-
-func (s *survey) lead(f *network.Feed, in *network.LeadIn, w *network.Link) Lead {
-	near, far := w.A, w.B
-	if in.Reach.Metres(far) < in.Reach.Metres(near) || in.Reach.Via(near) == w {
-		near, far = far, near
-	}
-	l := Lead{Source: f, From: in.Reach.Metres(near), Limits: f.String == nil}
-	l.Until = in.Reach.Metres(far)
-	path := in.Reach.Path(far)
-	for _, m := range in.Devices {
-		if slices.Contains(m.Path, w) {
-			l.Device, l.Until, path = m.Device, in.Reach.Metres(m.At), m.Path
-			break
+	path := reach.Path(far)
+	if leading {
+		for _, m := range l.Entry.Lead.Devices {
+			if slices.Contains(m.Path, w) {
+				l.Device, path = m.Device, m.Path
+				break
+			}
 		}
 	}
-	sheathed := true
-	for _, step := range path {
+	sheathed, start := true, true
+	for i := len(path) - 1; i >= 0; i-- {
+		step := path[i]
 		if step.Kind != network.WireLink {
 			continue
 		}
+		if s.carriesEntry(l.Entry, step) {
+			start = false
+			break
+		}
 		sheathed = sheathed && step.Wire.Sheathed
-		if _, known := s.net.Length(step.Wire); !known {
+		metres, known := s.net.Length(step.Wire)
+		if !known {
 			l.Unknown = append(l.Unknown, step)
 		}
+		l.Metres += metres
 	}
-	l.Allowed = conductor.PlacementFor(sheathed, f.String != nil)
-	return l
+	battery := start && l.Entry.Feed != nil && l.Entry.Feed.String != nil
+	l.Allowed = conductor.PlacementFor(sheathed, battery)
+}
+
+// carriesEntry reports whether a wire may carry what an entry lets in.
+func (s *survey) carriesEntry(e *network.Entry, w *network.Link) bool {
+	if math.IsInf(e.Amps, 1) || e.IsUnrated() {
+		return false
+	}
+	k := CapacityOf(s.net.Sheet, w.Wire, s.nominalAt(w))
+	return k.Missing == "" && e.Amps <= k.Most
 }

@@ -28,10 +28,15 @@ type Opening struct {
 // recorded, so it counts for nothing.
 const SoftCelsius = 160
 
-// openings compares each device that limits the conductor with what it withstands.
+// leastShare is the share of a fault's current from which a conductor counts as part of its
+// way. Our choice.
+const leastShare = 0.1
+
+// openings compares each device that limits the conductor with what it withstands. A
+// conductor that only leads to a device is left to its shortness.
 func (s *survey) openings(c *Conductor) []Opening {
 	area := c.Wire.Wire.Gauge.AreaMM2()
-	if area == 0 {
+	if area == 0 || c.onlyLeads() {
 		return nil
 	}
 	k := conductor.WithstandConstant(c.Capacity.Class, SoftCelsius)
@@ -53,7 +58,8 @@ func (s *survey) opening(c *Conductor, d *network.Link) (Opening, bool) {
 	share := 0.0
 	for _, f := range []Fault{c.Greatest[0], c.Greatest[1], c.Least} {
 		amps, wire := f.Through(d), f.Through(c.Wire)
-		if amps < faultAmps || wire < faultAmps {
+		fed := amps*float64(len(c.Exposure.Limits)+1) >= wire // not by something else alone
+		if amps < faultAmps || wire < leastShare*f.Amps || !fed {
 			continue
 		}
 		if o.From == 0 || amps < o.From {
@@ -92,9 +98,6 @@ func (o Opening) judged(c *Conductor) Opening {
 	default:
 		o.Answer = opening.NotKnown
 		o.Why = fmt.Sprintf("at %.0f A it opens within %s, the conductor stands that for %s", o.Amps, opening.Span(o.Band.Most), opening.Span(withstand))
-	}
-	if o.Band.Recalled {
-		o.Why += "; " + opening.FromMemory
 	}
 	return o
 }

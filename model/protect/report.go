@@ -20,12 +20,12 @@ type survey struct {
 	net        *network.Network
 	protection *network.Protection
 	feeds      []network.Feed
+	entries    []network.Entry
+	nominals   map[*network.Link]float64
 	regen      []network.Feed
 	returns    []bool
 	states     []solved
-	across     []network.Node // by node: the nearest node of the other side through a part
 	faults     map[faultKey]*network.Solution
-	leadIns    map[*network.Feed]*network.LeadIn
 	curves     map[*network.Link]opening.Curve
 }
 
@@ -39,18 +39,12 @@ type solved struct {
 func Of(n *network.Network) *Report {
 	s := &survey{
 		net: n, protection: n.Protect(), regen: n.Regenerators(), returns: n.Returns(),
-		faults:  map[faultKey]*network.Solution{},
-		leadIns: map[*network.Feed]*network.LeadIn{}, curves: map[*network.Link]opening.Curve{},
+		faults:   map[faultKey]*network.Solution{},
+		nominals: map[*network.Link]float64{}, curves: map[*network.Link]opening.Curve{},
 	}
-	s.feeds = s.protection.Feeds
-	r := &Report{}
-	for _, st := range n.States() {
-		if solution, err := n.Solve(st); err == nil {
-			s.states = append(s.states, solved{st, solution})
-			r.States = append(r.States, st.Name)
-		}
-	}
-	s.across = s.crossings()
+	s.feeds, s.entries = s.protection.Feeds, s.protection.Entries()
+	s.solve()
+	r := &Report{States: s.names()}
 	for i := range n.Links() {
 		switch l := &n.Links()[i]; {
 		case l.Kind == network.WireLink:
