@@ -97,7 +97,9 @@ func returns(n *network.Network, s *network.Solution) []bool {
 			from = append(from, network.Node(at))
 		}
 	}
-	for _, at := range n.Walk(from, func(l *network.Link, _ network.Node) bool { return l.IsMetal() || l.Is(model.ContactElement) && s.On(l) }).Order {
+	for _, at := range n.Walk(from, func(l *network.Link, _ network.Node) bool {
+		return l.IsMetal() || l.Is(model.ContactElement) && s.On(l)
+	}).Order {
 		low[at] = true
 	}
 	return low

@@ -12,6 +12,11 @@ const (
 	Live                   // joined to the plus side of a source, or at a voltage against its minus side
 )
 
+// String is the word for it in a legend; empty if no state is painted.
+func (e Energy) String() string { return energyWords[min(int(e), len(energyWords)-1)] }
+
+var energyWords = [...]string{NotShown: "", Unjudged: "not judged", Dead: "dead", Return: "minus side", Live: "live"}
+
 // Flow is what a wire does in the state that a page shows.
 type Flow struct {
 	Energy Energy

@@ -198,7 +198,19 @@ func (c *checker) stretches(wire string, l leg) [][]Point {
 // showsArrow reports whether an arrow on a wire's line stands clear in a cell.
 func (c *checker) showsArrow(wire string, at Point, level bool) bool {
 	runs := c.runs[at]
-	return len(runs) == 1 && runs[0].wire == wire && !runs[0].turns && runs[0].level == level && c.solid[at] == "" && c.frame[at] == ""
+	return len(runs) == 1 && runs[0].wire == wire && !runs[0].turns && runs[0].level == level && c.solid[at] == "" && c.frame[at] == "" && !c.facesOther(at, wire)
+}
+
+// facesOther reports whether a cell is next to a terminal of another wire, where an arrow
+// would read as that wire's.
+func (c *checker) facesOther(at Point, wire string) bool {
+	for side := North; side <= West; side++ {
+		dx, dy := side.Step()
+		if p, ok := c.ports[at.Add(-dx, -dy)]; ok && p.side == side && p.wire != wire {
+			return true
+		}
+	}
+	return false
 }
 
 // wayOf is the way from one end of a leg to the other.

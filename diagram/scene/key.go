@@ -8,9 +8,6 @@ import (
 // changeWords name the changes in the legend, where they need naming.
 var changeWords = [...]string{NoChange: "", Kept: "", Removed: "- removed", Added: "+ added", Changed: "~ changed", Moved: "> moved"}
 
-// EnergyWords name what a state does to wires, in the legend.
-var EnergyWords = [...]string{NotShown: "", Unjudged: "not judged", Dead: "dead", Return: "minus side", Live: "live"}
-
 // Key is the part of the legend that needs no samples, in sentences: how to read
 // stud positions, crossings, changes and colour codes, then the page's own lines.
 func (p *Page) Key(u Usage) []string {

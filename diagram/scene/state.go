@@ -43,7 +43,7 @@ func (p *Page) In(s State) Page {
 		case w.Flow.Carries() && (w.Flow.Note.Text == "" || len(w.Flow.Arrows) == 0):
 			unsaid = append(unsaid, w.ID+" "+w.Flow.Figure+" "+w.course())
 		case w.Flow.Energy == Unjudged && len(w.Flow.Arrows) == 0:
-			unsaid = append(unsaid, w.ID+" "+EnergyWords[Unjudged])
+			unsaid = append(unsaid, w.ID+" "+Unjudged.String())
 		}
 	}
 	out.Legend = slices.Clone(p.Legend)
@@ -68,7 +68,7 @@ func (w *Wire) course() string {
 
 // String is what the wire does in words; empty if nothing is known of it.
 func (f Flow) String() string {
-	words := notEmpty(EnergyWords[f.Energy])
+	words := notEmpty(f.Energy.String())
 	if f.Carries() {
 		words = append(words, "carries current")
 	}

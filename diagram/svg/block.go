@@ -50,7 +50,7 @@ func blockWords(p *scene.Page) block {
 		b.samples = append(b.samples, sample{weight: w, words: weightWords[w]})
 	}
 	for _, e := range use.Energies {
-		b.samples = append(b.samples, sample{weight: scene.Power, energy: e, words: scene.EnergyWords[e]})
+		b.samples = append(b.samples, sample{weight: scene.Power, energy: e, words: e.String()})
 	}
 	if use.Carries {
 		b.samples = append(b.samples, sample{weight: scene.Power, energy: scene.Live, flows: true, words: "carries current"})

@@ -34,7 +34,8 @@ func render(t require.TestingT, p *scene.Page, o svg.Options) (string, svg.Resul
 }
 
 func TestSamplePages(t *testing.T) {
-	for name, p := range map[string]*scene.Page{"cart.svg": scenetest.Cart(), "glyphs.svg": scenetest.Glyphs()} {
+	driving := scenetest.Cart().In(scenetest.CartState())
+	for name, p := range map[string]*scene.Page{"cart.svg": scenetest.Cart(), "cart.state.svg": &driving, "glyphs.svg": scenetest.Glyphs()} {
 		got, _ := render(t, p, svg.Options{})
 		file := filepath.Join("testdata", name)
 		if *update {
@@ -134,6 +135,56 @@ func TestRandomPages(t *testing.T) {
 	require.Greater(t, wires, 50, "the pages drawn at random have too few wires to test anything")
 }
 
+// TestStatesAreShownByMoreThanColour paints random states: each wire has the class of what
+// it does, one head for each arrow, its figure as text, and each part its word.
+func TestStatesAreShownByMoreThanColour(t *testing.T) {
+	classes := map[scene.Energy]string{scene.Unjudged: " unjudged", scene.Dead: " dead", scene.Return: " return", scene.Live: " live"}
+	rapid.Check(t, func(t *rapid.T) {
+		pick := func(n int) int { return rapid.IntRange(0, n-1).Draw(t, "pick") }
+		plain := scenetest.Random(pick)
+		p := plain.In(scenetest.RandomState(plain, pick))
+		file, _ := render(t, &p, svg.Options{})
+		sound(t, file)
+		require.Equal(t, sceneTriples(&p), svgTriples(t, file))
+		require.Equal(t, sceneTriples(&p), textTriples(&p))
+		wires, heads, glows := map[string]string{}, 0, 0
+		for _, e := range elements(t, file) {
+			switch class := get(e, "class"); {
+			case get(e, "data-wire") != "":
+				wires[get(e, "data-wire")] = class + " "
+			case class == "a":
+				heads++
+			case class == "h":
+				glows++
+			}
+		}
+		if p.Use().Carries {
+			heads-- // the sample in the legend
+			glows--
+		}
+		for _, w := range p.Wires {
+			require.Contains(t, wires[w.ID], classes[w.Flow.Energy]+" ")
+			require.Equal(t, w.Flow.Carries(), strings.Contains(wires[w.ID], " carries "))
+			if w.Flow.Carries() {
+				heads -= len(w.Flow.Arrows)
+			}
+			if w.Flow.Energy == scene.Live {
+				glows--
+			}
+			if w.Flow.Note.Text != "" {
+				require.Contains(t, file, ">"+w.Flow.Note.Text+"</text>")
+			}
+		}
+		require.Zero(t, heads)
+		require.Contains(t, []int{0, 1}, glows, "one band for each live wire, and the legend's sample")
+		for _, b := range p.Boxes {
+			if !scene.Inside(b).Unsaid && b.Works.Word != "" {
+				require.Contains(t, file, ">"+b.Works.Word+"</text>")
+			}
+		}
+	})
+}
+
 // sceneTriples lists part, terminal and wire of every wire end on a part.
 func sceneTriples(p *scene.Page) []string {
 	found := []string{}
@@ -167,7 +218,7 @@ func textTriples(p *scene.Page) []string {
 				at.X += dx
 			}
 			next := g.At(at.X, at.Y)
-			line := next.Role == text.WireLine && meets(next.Rune, port.Side)
+			line := next.Role == text.WireLine && meets(next.Rune, port.Side) || next.Role == text.FlowArrow
 			// A label in its wire's own line may follow a crossing directly; one that names
 			// the wire crossed stands beside that.
 			if label := next.Role == text.WireLabel && dy == 0 && !crossed[next.Owner.ID]; mark.Role == text.PortJoin && (line || label) {

@@ -26,7 +26,10 @@ func Render(p *scene.Page, o Options) *Grid {
 		w = max(w, leastWidth)
 		below = titleBlock(p, g, w)
 	}
-	c := canvas{Grid: newGrid(w, p.H+len(below)), glyphs: g}
+	c := canvas{Grid: newGrid(w, p.H+len(below)), glyphs: g, crossed: map[scene.Point]bool{}}
+	for _, crossing := range p.Crossings() {
+		c.crossed[crossing.At] = true
+	}
 	c.zones(p)
 	for _, upright := range []bool{false, true} {
 		for _, wire := range p.Wires {
@@ -52,7 +55,8 @@ func Render(p *scene.Page, o Options) *Grid {
 
 type canvas struct {
 	*Grid
-	glyphs *glyphs
+	glyphs  *glyphs
+	crossed map[scene.Point]bool // where wires cross
 }
 
 // text cleans a text, and makes it ASCII where that is asked for.
@@ -129,12 +133,18 @@ func (c canvas) wire(w scene.Wire, upright bool) {
 		arms := arm(cells[i], cells[i-1]) | arm(cells[i], cells[i+1])
 		if (arms == north|south) == upright {
 			like.Rune = c.glyphs.line(w, arms, cells[i])
-			if like.Rune == ' ' && c.At(cells[i].X, cells[i].Y).Role == WireLine {
-				like.Rune = c.glyphs.wire[penOf(w.Weight)][arms] // a gap would hide the crossing
+			if like.Rune == ' ' && c.needsLine(cells, i) {
+				like.Rune = c.glyphs.wire[penOf(w.Weight)][arms]
 			}
 			c.put(cells[i], like)
 		}
 	}
+}
+
+// needsLine reports whether a gap in a wire's line would hide where it joins a terminal or
+// crosses another wire.
+func (c canvas) needsLine(cells []scene.Point, i int) bool {
+	return i == 1 || i == len(cells)-2 || c.crossed[cells[i-1]] || c.crossed[cells[i]] || c.crossed[cells[i+1]]
 }
 
 // ends draws the terminals of boxes that a wire ends on.

@@ -35,6 +35,9 @@ func TestSamplePages(t *testing.T) {
 	cart, glyphs := scenetest.Cart(), scenetest.Glyphs()
 	golden(t, "cart.txt", text.Render(cart, text.Options{}).String())
 	golden(t, "cart.ascii.txt", text.Render(cart, text.Options{ASCII: true}).String())
+	driving := cart.In(scenetest.CartState())
+	golden(t, "cart.state.txt", text.Render(&driving, text.Options{}).String())
+	golden(t, "cart.state.ascii.txt", text.Render(&driving, text.Options{ASCII: true}).String())
 	golden(t, "glyphs.txt", text.Render(glyphs, text.Options{}).String())
 	golden(t, "glyphs.ascii.txt", text.Render(glyphs, text.Options{ASCII: true, Bare: true}).String())
 }
@@ -80,6 +83,71 @@ func TestRandomPages(t *testing.T) {
 	require.Greater(t, wires, 50, "the pages drawn at random have too few wires to test anything")
 }
 
+// TestRandomStates paints random states on random pages: still no fault, every wire can be
+// followed, and the characters show what the page says of the state.
+func TestRandomStates(t *testing.T) {
+	arrows, notes := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		pick := func(n int) int { return rapid.IntRange(0, n-1).Draw(t, "pick") }
+		plain := scenetest.Random(pick)
+		p := plain.In(scenetest.RandomState(plain, pick))
+		require.Empty(t, scene.Check(&p))
+		for i := range p.Wires {
+			require.Equal(t, plain.Wires[i].Path, p.Wires[i].Path)
+			require.Equal(t, plain.Wires[i].Label, p.Wires[i].Label)
+		}
+		o := text.Options{ASCII: rapid.Bool().Draw(t, "ascii"), Bare: true}
+		g := text.Render(&p, o)
+		tidy(t, g, o)
+		ownersAgree(t, &p, g)
+		crossingsAreCut(t, &p, g)
+		for _, w := range p.Wires {
+			traceable(t, g, w)
+			n := flowsAgree(t, g, w, o.ASCII)
+			arrows += n
+			notes += min(1, len(w.Flow.Note.Text))
+		}
+	})
+	if testing.Short() {
+		return
+	}
+	require.Greater(t, arrows, 50, "too few arrows to test anything")
+	require.Greater(t, notes, 50, "too few figures to test anything")
+}
+
+// flowsAgree fails unless the figure of a wire stands where the page says, and its arrows
+// too, pointing along the path the way that the current goes. It counts the arrows.
+func flowsAgree(t require.TestingT, g *text.Grid, w scene.Wire, ascii bool) (arrows int) {
+	for i, at := range w.Flow.Note.Cells() {
+		require.Equal(t, []rune(w.Flow.Note.Text)[i], g.At(at.X, at.Y).Rune)
+	}
+	signs := map[scene.Point]rune{}
+	for _, at := range scene.Cells(w.Path) {
+		if c := g.At(at.X, at.Y); c.Role == text.FlowArrow {
+			signs[at] = c.Rune
+		}
+	}
+	require.Len(t, signs, len(w.Flow.Arrows))
+	cells := scene.Cells(w.Path)
+	for i := 1; i+1 < len(cells); i++ {
+		sign, has := signs[cells[i]]
+		if !has {
+			continue
+		}
+		from, to := cells[i], cells[i+1]
+		if w.Flow.Amps < 0 {
+			from, to = to, from
+		}
+		dx, dy := to.X-from.X, to.Y-from.Y
+		want := map[scene.Point]string{{X: 1}: "►>", {X: -1}: "◄<", {Y: 1}: "▼v", {Y: -1}: "▲^"}[scene.Point{X: dx, Y: dy}]
+		if !w.Flow.Carries() {
+			want = "??"
+		}
+		require.Equal(t, []rune(want)[map[bool]int{false: 0, true: 1}[ascii]], sign, "wire %s", w.ID)
+	}
+	return len(signs)
+}
+
 // ownersAgree fails if a cell says that it belongs to anything but what the page has
 // on top there.
 func ownersAgree(t require.TestingT, p *scene.Page, g *text.Grid) {
@@ -115,7 +183,9 @@ func traceable(t require.TestingT, g *text.Grid, w scene.Wire) {
 			require.Equal(t, before.Y, after.Y, "wire %s is hidden off a level run", w.ID)
 			require.Equal(t, scene.WireKind, c.Owner.Kind)
 		default:
-			require.Contains(t, []text.Role{text.WireLine, text.WireLabel}, c.Role)
+			require.Contains(t, []text.Role{text.WireLine, text.WireLabel, text.WireFigure, text.FlowArrow}, c.Role)
+			require.Equal(t, w.Flow.Energy, c.Energy)
+			require.Equal(t, w.Flow.Carries(), c.Flows)
 			require.Equal(t, w.Weight, c.Weight)
 			require.Equal(t, w.Colour, c.Colour)
 		}

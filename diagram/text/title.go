@@ -95,7 +95,7 @@ func samples(u scene.Usage, g *glyphs) []string {
 		}
 	}
 	for _, e := range u.Energies {
-		parts = append(parts, energySample(e, g)+" "+scene.EnergyWords[e])
+		parts = append(parts, energySample(e, g)+" "+e.String())
 	}
 	if u.Carries {
 		line := g.wire[light][east|west]
