@@ -20,7 +20,9 @@ func (c *cli) commands() []*cobra.Command {
 	return []*cobra.Command{
 		c.demoCommand(), c.newCommand(), c.checkCommand(), c.drawCommand(), c.partsCommand(), c.rulesCommand(),
 		c.tidyCommand(), c.schemaCommand(),
+		c.protectCommand(),
 		c.supportCommand(),
+		c.meterCommand(), c.statesCommand(),
 	}
 }
 

@@ -39,8 +39,11 @@ func Off(n *network.Network, s state.State) (*Bench, error) {
 	v := network.Variation{Dead: true}
 	links := n.Links()
 	for i := range links {
-		if _, plain := resistive(n, &links[i]); links[i].Is(model.LoadElement) && !plain {
-			v.Changes = append(v.Changes, network.Change{Link: &links[i], Dead: true}) // electronics do not act on an ohmmeter
+		if !links[i].Is(model.LoadElement) {
+			continue
+		}
+		if _, plain := resistive(n, &links[i]); !plain { // electronics do not act on an ohmmeter
+			v.Changes = append(v.Changes, network.Change{Link: &links[i], Dead: true})
 		}
 	}
 	b, err := With(n, s, v)
@@ -87,8 +90,9 @@ func (b *Bench) Volts(red, black model.TerminalRef) (Reading, error) {
 		return Reading{}, err
 	}
 	open, _ := b.solved.Voltage(r, k)
-	value := open
+	value, stray := open, stiffStrayVolts
 	if !b.stiff.Same(r, k) {
+		stray = strayVolts
 		if value, err = b.loaded(r, k); err != nil {
 			return Reading{}, err
 		}
@@ -97,7 +101,7 @@ func (b *Bench) Volts(red, black model.TerminalRef) (Reading, error) {
 	if !b.driven.Same(r, k) {
 		reading.Known, reading.Floating = false, true
 		reading.Why = []string{fmt.Sprintf("floating: nothing drives %s against %s; a meter of %s pulls it there", red, black, ohmWords(b.By.Input))}
-		return b.finish(reading, strayVolts), nil
+		return b.finish(reading, stray), nil
 	}
 	share := 1.0
 	if math.Abs(open) > negligible {
@@ -111,7 +115,7 @@ func (b *Bench) Volts(red, black model.TerminalRef) (Reading, error) {
 		moved, ok := s.Voltage(r, k)
 		return value + share*(moved-open), ok
 	})
-	return b.finish(b.throttled(reading, r, k), strayVolts), nil
+	return b.finish(b.throttled(reading, r, k), stray), nil
 }
 
 // loaded is the voltage between two nodes with a meter on them.

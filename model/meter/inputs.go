@@ -66,7 +66,7 @@ func (b *Bench) listInputs(pack input) []input {
 			}
 		}
 	}
-	loads.why = "what " + words(named) + " takes is taken from the label or typical"
+	loads.why = "currents of " + words(named) + " are from the label or typical"
 	for _, in := range []input{contacts, loads} {
 		if len(in.high) > 0 {
 			list = append(list, in)

@@ -46,5 +46,8 @@ func (r Reading) Range(by Instrument) string {
 	if r.Open || r.Floating {
 		return ""
 	}
-	return fmt.Sprintf("%s to %s %s, the meter may be off by %s", r.Figure(by, r.Low), r.Figure(by, r.High), symbols[r.Unit], r.Figure(by, r.Off))
+	return fmt.Sprintf("between %s and %s %s, the meter may be off by %s", r.Figure(by, r.Low), r.Figure(by, r.High), symbols[r.Unit], r.Figure(by, r.Off))
 }
+
+// Symbol is the unit of the reading.
+func (r Reading) Symbol() string { return symbols[r.Unit] }

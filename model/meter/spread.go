@@ -28,9 +28,10 @@ const jointSpread = 0.1e-3
 // leakage over dirt, the zero of a clamp, the resistance of test leads and the pressure on
 // the probes. Common practice, no source.
 const (
-	strayVolts = 0.1
-	strayAmps  = 0.2
-	strayOhms  = 0.5
+	strayVolts      = 0.1   // where a node is held through kilohms
+	stiffStrayVolts = 0.005 // where it is held firmly
+	strayAmps       = 0.2
+	strayOhms       = 0.5
 )
 
 // faintAmps is the current below which an element has no bearing on a reading.

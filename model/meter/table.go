@@ -2,7 +2,9 @@ package meter
 
 import (
 	"errors"
+	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -68,4 +70,37 @@ func switching(e *network.ChatterError) []model.PartID {
 		}
 	}
 	return list
+}
+
+// Breach is what is wrong in a state, in words; empty if the cart drives exactly when it
+// must and everything comes to rest.
+func (c Column) Breach() string {
+	switch {
+	case len(c.Chatter) > 0:
+		return fmt.Sprintf("%s: no rest: %s keeps switching", c.State.Name, names(c.Chatter))
+	case c.Motion.Satisfied:
+		return ""
+	case c.Motion.Drives:
+		return fmt.Sprintf("%s: it drives and must not (%s)", c.State.Name, c.State.About)
+	}
+	return fmt.Sprintf("%s: it must drive and does not (%s)", c.State.Name, c.State.About)
+}
+
+// Breaches lists what is wrong in the states of a table, in their order.
+func (t Table) Breaches() []string {
+	var list []string
+	for _, c := range t.Columns {
+		if breach := c.Breach(); breach != "" {
+			list = append(list, breach)
+		}
+	}
+	return list
+}
+
+func names(ids []model.PartID) string {
+	list := make([]string, len(ids))
+	for i, id := range ids {
+		list[i] = string(id)
+	}
+	return strings.Join(list, ", ")
 }
