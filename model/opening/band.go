@@ -29,8 +29,7 @@ func (c Curve) Band(amps float64) Band {
 	}
 }
 
-// least is the longest time that follows from a gate at or above a current. Of equal ones
-// a gate that was read in print goes before one from memory.
+// least is the longest time that follows from a gate at or above a current.
 func (c Curve) least(amps float64) bound {
 	b := bound{amps: amps, holds: true}
 	if amps <= 0 {
@@ -41,7 +40,7 @@ func (c Curve) least(amps float64) bound {
 		if g.Amps < amps || g.Least == 0 {
 			continue
 		}
-		if t := c.scaled(g.Least, g.Amps, amps); t > b.seconds || t == b.seconds && b.gate.Recalled {
+		if t := c.scaled(g.Least, g.Amps, amps); t > b.seconds {
 			b.seconds, b.gate = t, g
 		}
 	}
@@ -60,7 +59,7 @@ func (c Curve) most(amps float64) bound {
 			continue
 		}
 		t := max(c.scaled(g.Most, g.Amps, amps), min(g.Most, adiabatic))
-		if t < b.seconds || t == b.seconds && b.gate.Recalled {
+		if t < b.seconds {
 			b.seconds, b.gate = t, g
 		}
 	}

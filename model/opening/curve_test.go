@@ -200,12 +200,6 @@ func TestWords(t *testing.T) {
 	require.Equal(t, "holds 2 h at 125 A", Of(iec60269GG, 100).Band(125).LeastBy)
 }
 
-func TestLoadLimit(t *testing.T) {
-	amps, source := LoadLimit(40)
-	require.Equal(t, 30.0, amps)
-	require.Contains(t, source, "75 %")
-}
-
 func TestGatesAreACopy(t *testing.T) {
 	c := Of(iec60269GG, 100)
 	c.Gates()[0].Amps = 1e9

@@ -12,6 +12,9 @@
 // virtual times: I2t divided by the square of the prospective current, as IEC 60269-1
 // defines them. They heat a conductor as that current would in that time.
 //
+// Standards state their gates for a device that starts cold in open air at 20 to 30 C. One
+// that is warm from its load or its surroundings opens sooner than it is said to hold.
+//
 // A family of gates is one file of data with its source; All lists them. Currents are
 // amperes, times seconds and heats A2s throughout.
 package opening
