@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// FromMemory is said of every figure that was not read in print. Such a figure decides
-// nothing by itself.
+// FromMemory is said of every figure that was not read in print; a verdict that rests on
+// one says so.
 const FromMemory = "from memory; to be confirmed by the maker's data sheet"
 
 // Spans of time in seconds, as the standards state them.
