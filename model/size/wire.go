@@ -1,6 +1,7 @@
 package size
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -198,17 +199,24 @@ type Row struct {
 	Missing string    // why no size was picked
 }
 
-// Row sizes one wire. Without a series it picks from that of the wire's own size.
-func (s *Survey) Row(w *model.Wire, series Series) Row {
+// Options are what a person asks for beyond what the sheet says.
+type Options struct {
+	Series  Series  // to pick from; empty for that of each wire's own size
+	Ambient float64 // C; 0 for the default
+	Drop    float64 // share of the voltage; 0 for the default
+	Margin  float64 // of the fuse; 0 for the default
+}
+
+// Row sizes one wire of the sheet.
+func (s *Survey) Row(w *model.Wire, o Options) Row {
 	row := Row{Wire: w, Load: s.Load(w), Behind: s.protect.Exposure(s.n.WireLink(w.ID)).Amps}
 	if row.Load.Amps < idle {
 		row.Idle = true
 		return row
 	}
-	if series == "" {
-		series = SeriesOf(w.Gauge)
-	}
-	choice, err := Pick(s.Requirement(w, row.Load), series)
+	r := s.Requirement(w, row.Load)
+	r.Ambient, r.Drop, r.Margin = o.Ambient, o.Drop, o.Margin
+	choice, err := Pick(r, cmp.Or(o.Series, SeriesOf(w.Gauge)))
 	if err != nil {
 		row.Missing = err.Error()
 		return row
@@ -219,3 +227,15 @@ func (s *Survey) Row(w *model.Wire, series Series) Row {
 	}
 	return row
 }
+
+// Rows sizes all wires of the sheet, in its order.
+func (s *Survey) Rows(o Options) []Row {
+	rows := make([]Row, len(s.n.Sheet.Wires))
+	for i := range rows {
+		rows[i] = s.Row(&s.n.Sheet.Wires[i], o)
+	}
+	return rows
+}
+
+// Thin reports whether the size that is there fails something.
+func (r Row) Thin() bool { return len(r.Present.Fails()) > 0 }
