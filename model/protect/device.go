@@ -77,7 +77,8 @@ func (s *survey) curve(l *network.Link) opening.Curve {
 }
 
 // CurveOf is when a device opens: by its maker's points, else by the gates that the part or
-// its kind is made to. Points that contradict each other count as none.
+// its kind is made to. Points that contradict each other, and gates of an unknown name,
+// count as none; the Note of the curve then says what to correct.
 func CurveOf(n *network.Network, l *network.Link) opening.Curve {
 	name := l.Part.Opening
 	if name == "" {
@@ -86,7 +87,7 @@ func CurveOf(n *network.Network, l *network.Link) opening.Curve {
 	rated, _ := n.Figure(l.Part, l.Element.Amps)
 	c, err := opening.Device(name, rated, l.Part.Opens)
 	if err != nil {
-		return opening.Curve{}
+		return opening.Curve{Rated: rated, Note: err.Error()}
 	}
 	return c
 }

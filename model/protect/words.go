@@ -117,10 +117,14 @@ func (c *Conductor) faultWords() string {
 // Lines says in words what a device is up against.
 func (d *Device) Lines() []Line {
 	var lines []Line
-	if d.Curve.Title != "" {
+	switch {
+	case d.Curve.Title != "":
 		lines = append(lines, Line{Answer: opening.Yes, Text: "opens as " + d.Curve.Title})
-	} else {
+	case d.Curve.Note == "":
 		lines = append(lines, Line{Answer: opening.NotKnown, Text: "when it opens is not recorded"})
+	}
+	if d.Curve.Note != "" {
+		lines = append(lines, Line{Answer: opening.NotKnown, Text: d.Curve.Note})
 	}
 	switch {
 	case d.Fault.IsNone():
