@@ -2,59 +2,61 @@ package circuit
 
 import "slices"
 
-// pass is an element's part in a loop: with (+1) or against (-1) the loop's direction.
+// pass is an edge's part in a loop: with (+1) or against (-1) the loop's direction.
 type pass struct {
 	loop int
 	sign float64
 }
 
-// crossings keeps, for each element, the loops that it is part of, in their order.
+// crossings keeps, for each edge, the loops that it is part of, in their order.
 type crossings struct {
-	starts []int // by element: where its passes start in sorted; one more for the end
+	starts []int // by edge: where its passes start in sorted; one more for the end
 	added  []crossing
 	sorted []pass
 }
 
 type crossing struct {
-	e Element
+	edge int
 	pass
 }
 
-func (c *crossings) clear() {
+// clear makes ready for a number of edges.
+func (c *crossings) clear(edges int) {
+	c.starts = slices.Grow(c.starts[:0], edges+1)[:edges+1]
 	clear(c.starts)
 	c.added = c.added[:0]
 }
 
-// add notes that an element is part of a loop. Loops come in their order.
-func (c *crossings) add(e Element, loop int, sign float64) {
-	c.added = append(c.added, crossing{e, pass{loop, sign}})
-	c.starts[e]++
+// add notes that an edge is part of a loop. Loops come in their order.
+func (c *crossings) add(edge, loop int, sign float64) {
+	c.added = append(c.added, crossing{edge, pass{loop, sign}})
+	c.starts[edge]++
 }
 
-// sort puts what was added in the order of the elements.
+// sort puts what was added in the order of the edges.
 func (c *crossings) sort() {
 	end := 0
-	for e, count := range c.starts {
+	for k, count := range c.starts {
 		end += count
-		c.starts[e] = end
+		c.starts[k] = end
 	}
 	c.sorted = slices.Grow(c.sorted[:0], len(c.added))[:len(c.added)]
 	for _, x := range slices.Backward(c.added) {
-		c.starts[x.e]--
-		c.sorted[c.starts[x.e]] = x.pass
+		c.starts[x.edge]--
+		c.sorted[c.starts[x.edge]] = x.pass
 	}
 }
 
-func (c *crossings) of(e Element) []pass { return c.sorted[c.starts[e]:c.starts[e+1]] }
+func (c *crossings) of(edge int) []pass { return c.sorted[c.starts[edge]:c.starts[edge+1]] }
 
-// branches keeps, for each node, the tree elements on it.
+// branches keeps, for each node, the tree edges on it.
 type branches struct {
 	first, last []int // by node: places in list, or -1
 	list        []branch
 }
 
 type branch struct {
-	e    Element
+	edge int
 	next int // place in list, or -1
 }
 
@@ -69,10 +71,10 @@ func (b *branches) clear() {
 	}
 }
 
-// add puts an element at the end of a node's.
-func (b *branches) add(n Node, e Element) {
+// add puts an edge at the end of a node's.
+func (b *branches) add(n Node, edge int) {
 	at := len(b.list)
-	b.list = append(b.list, branch{e, -1})
+	b.list = append(b.list, branch{edge, -1})
 	if b.first[n] < 0 {
 		b.first[n] = at
 	} else {

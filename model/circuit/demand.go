@@ -126,8 +126,7 @@ func (s *state) fillSlopes(rows [][]float64, loads []Element) {
 	volts := make([]float64, len(s.volts))
 	for j, source := range loads {
 		injected[source] = 1
-		s.mesh.solve(currents, injected, false)
-		s.mesh.potentials(volts, currents, false)
+		s.mesh.solve(currents, volts, injected, false)
 		injected[source] = 0
 		for k, e := range loads {
 			el := &s.elements[e]

@@ -37,11 +37,12 @@ type explorer struct {
 	modes  []mode // of diodes and supplies at rest: where each trial begins, so that it does not depend on the last
 	key    []byte
 
-	clock  int
-	stack  []*point
-	rests  []*point
-	circle []*point // where movers can go round for ever
-	gaveUp bool
+	settled *point // where the state is
+	clock   int
+	stack   []*point
+	rests   []*point
+	circle  []*point // where movers can go round for ever
+	gaveUp  bool
 }
 
 func newExplorer(s *state) *explorer {
@@ -74,6 +75,10 @@ func (x *explorer) at(moved []bool) (*point, error) {
 
 // settle puts the state into a point's position.
 func (x *explorer) settle(p *point) error {
+	if x.settled == p {
+		return nil
+	}
+	x.settled = p
 	for m, e := range x.s.movers {
 		x.s.moved[e] = p.moved[m]
 	}

@@ -140,8 +140,7 @@ func (s *state) solve() {
 			s.forced[i] = s.demand[i]
 		}
 	}
-	s.mesh.solve(s.currents, s.forced, true)
-	s.mesh.potentials(s.volts, s.currents, true)
+	s.mesh.solve(s.currents, s.volts, s.forced, true)
 }
 
 func (s *state) joined(a, b Node) bool { return s.mesh.island[a] == s.mesh.island[b] }
