@@ -21,7 +21,7 @@ func (c *cli) commands() []*cobra.Command {
 		c.demoCommand(), c.newCommand(), c.checkCommand(), c.drawCommand(), c.partsCommand(), c.rulesCommand(),
 		c.tidyCommand(), c.schemaCommand(),
 		c.protectCommand(),
-		c.supportCommand(),
+		c.supportCommand(), c.sizeCommand(),
 		c.meterCommand(), c.statesCommand(),
 	}
 }

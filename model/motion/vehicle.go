@@ -42,23 +42,11 @@ func (v Vehicle) Watts(t Task) float64 {
 	return power / v.Efficiency
 }
 
-// WattHoursPerKM is the energy from the battery for a kilometre on the level.
-func (v Vehicle) WattHoursPerKM() float64 {
-	return v.Mass * Gravity * v.Rolling / v.Efficiency * 1000 / joulesPerWattHour
-}
-
-// ClimbWattHours is the energy from the battery for a height in metres.
-func (v Vehicle) ClimbWattHours(height float64) float64 {
-	return v.Mass * Gravity * height / v.Efficiency / joulesPerWattHour
-}
-
-const joulesPerWattHour = 3600
-
-// Capacity is the charge in ampere-hours that a pack of a nominal voltage needs for an
-// energy in watt-hours, if only a share of it may be drawn and at the end of its life a
-// share of the charge is left. The shares and the voltage must be above 0.
-func Capacity(wattHours, nominalVolts, depth, endOfLife float64) float64 {
-	return wattHours / (nominalVolts * depth * endOfLife)
+// WattHoursPerKM is the energy from the battery for a kilometre of road on a grade, or
+// what comes back if it is negative.
+func (v Vehicle) WattHoursPerKM(grade float64) float64 {
+	const joulesPerWattHour = 3600
+	return v.Watts(Task{Grade: grade, Speed: 1}) * 1000 / joulesPerWattHour
 }
 
 // BatteryAmps is the current that a pack of an open voltage behind a resistance in ohms

@@ -43,7 +43,7 @@ func fuseFor(r Requirement) Fuse {
 		}
 		stage, carries := f.carries(size.Amperes, r.Duty)
 		if !carries {
-			f.Why = fmt.Sprintf("it must carry %s", stage)
+			f.Why = fmt.Sprintf("it must carry %s", rounded(heat.Duty{stage}))
 			continue
 		}
 		f.Rating = size

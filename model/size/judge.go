@@ -57,9 +57,15 @@ func (j judge) ampacity() Verdict {
 		amps(j.cable.Rated), amps(j.r.Continuous), figure(j.cable.Limit), figure(j.cable.Ambient), j.bundled())
 }
 
+// bundled tells what the bundle takes: below 50 V the regulation takes nothing, though the
+// conductors of a full bundle warm each other whatever the voltage.
 func (j judge) bundled() string {
 	if share := j.r.bundling(); share < 1 {
-		return fmt.Sprintf(", %d in the bundle: %s", j.r.Bundle, percent(share))
+		return fmt.Sprintf(", %d in the bundle leave %s", j.r.Bundle, percent(share))
+	}
+	if share, ok := conductor.LoomFactor(j.r.Bundle, 1); ok && share < 1 {
+		return fmt.Sprintf("; a bundle takes nothing below %d V by 33 CFR 183.425, MIL-W-5088L leaves %s of %d fully loaded",
+			conductor.HighCircuit, percent(share), j.r.Bundle)
 	}
 	return ""
 }
@@ -76,7 +82,7 @@ func (j judge) shortTime() Verdict {
 	if err != nil {
 		return verdict(ShortTime, false, "%s", err)
 	}
-	return verdict(ShortTime, v.Fits, "%s: warms to %s C of %s C", j.r.Duty, figure(v.Peak), figure(j.cable.Limit))
+	return verdict(ShortTime, v.Fits, "%s: warms to %s C of %s C", rounded(j.r.Duty), figure(v.Peak), figure(j.cable.Limit))
 }
 
 // Brief is up to how long in seconds a current is brief: its drop may then be Dip times
@@ -109,8 +115,12 @@ func (j judge) drop() Verdict {
 		}
 	}
 	volts := current * j.r.Loop * perMetre
-	return verdict(Drop, volts <= limit, "%s V (%s) of %s V at %s over %s m at %s C",
+	v := verdict(Drop, volts <= limit, "%s V (%s) of %s V at %s over %s m at %s C",
 		figure(volts), percent(volts/j.r.Volts), figure(limit), amps(current), figure(j.r.Loop), figure(celsius))
+	if v.Status == Failed {
+		v.Text += fmt.Sprintf("; it takes %s mm2", figure(conductor.AreaForDrop(current, j.r.Loop, limit, celsius)))
+	}
+	return v
 }
 
 // warmth is the temperature in C that the conductor has in service, at most the limit of

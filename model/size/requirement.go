@@ -58,7 +58,7 @@ func (r Requirement) Complete() Requirement {
 	r.Margin = cmp.Or(r.Margin, DefaultMargin)
 	if r.Drop == 0 && r.Loop > 0 {
 		r.Drop = DefaultDrop
-		r.assume("%s of drop at most", percent(DefaultDrop))
+		r.assume("a drop of %s at most", percent(DefaultDrop))
 	}
 	r.Bundle = max(r.Bundle, 1)
 	return r

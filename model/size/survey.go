@@ -72,7 +72,7 @@ func (s *Survey) solve(at state.State) {
 		return
 	}
 	if diode := s.shorted(lasting); diode != nil {
-		s.skipped = append(s.skipped, fmt.Sprintf("%s: %s carries %s: a short circuit is no load to size for",
+		s.skipped = append(s.skipped, fmt.Sprintf("%s: %s carries %s, a short circuit and no load",
 			at.Name, diode.Part.ID, amps(math.Abs(lasting.Current(diode)))))
 		return
 	}

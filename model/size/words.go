@@ -3,6 +3,8 @@ package size
 import (
 	"math"
 	"strconv"
+
+	"example.com/lugbook/model/heat"
 )
 
 // amps writes a current as people read it: three figures, two below 10 A.
@@ -23,3 +25,12 @@ func percent(share float64) string { return figure(share*100) + " %" }
 
 // duration writes a time in seconds.
 func duration(t float64) string { return figure(t) + " s" }
+
+// rounded is a duty with its currents to a tenth of an ampere, to be read.
+func rounded(d heat.Duty) heat.Duty {
+	list := make(heat.Duty, len(d))
+	for i, s := range d {
+		list[i] = heat.Stage{Amps: math.Round(s.Amps*10) / 10, Seconds: s.Seconds}
+	}
+	return list
+}
