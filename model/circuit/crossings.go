@@ -61,7 +61,8 @@ type branch struct {
 }
 
 func newBranches(nodes int) branches {
-	return branches{first: make([]int, nodes), last: make([]int, nodes)}
+	ends := make([]int, 2*nodes)
+	return branches{first: ends[:nodes], last: ends[nodes:], list: make([]branch, 0, 2*nodes)}
 }
 
 func (b *branches) clear() {

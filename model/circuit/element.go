@@ -37,15 +37,13 @@ type element struct {
 
 // check says what is wrong with an element's figures; empty if nothing is.
 func (e *element) check(nodes, elements int) string {
-	for _, x := range []float64{e.ohms, e.volts, e.amperes, e.watts, e.limit, e.pullIn, e.dropOut, e.efficiency} {
+	for _, x := range [...]float64{e.ohms, e.volts, e.amperes, e.watts, e.limit, e.pullIn, e.dropOut, e.efficiency} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			return "has a figure that is not finite"
 		}
 	}
-	for _, n := range e.touched() {
-		if n < 0 || int(n) >= nodes {
-			return "is on a node that does not exist"
-		}
+	if !e.touches(nodes) {
+		return "is on a node that does not exist"
 	}
 	switch {
 	case e.ohms < 0:
@@ -68,15 +66,21 @@ func (e *element) check(nodes, elements int) string {
 	return ""
 }
 
-// touched lists the nodes that an element is on or looks at.
-func (e *element) touched() []Node {
-	nodes := []Node{e.a, e.b, e.gate.Against}
-	for _, list := range [][]Threshold{e.gate.Fed, e.gate.Blocked} {
-		for _, t := range list {
-			nodes = append(nodes, t.At)
+// touches reports whether the nodes that an element is on or looks at are among so many.
+func (e *element) touches(nodes int) bool {
+	for _, n := range [...]Node{e.a, e.b, e.gate.Against} {
+		if n < 0 || int(n) >= nodes {
+			return false
 		}
 	}
-	return nodes
+	for _, list := range [...][]Threshold{e.gate.Fed, e.gate.Blocked} {
+		for _, t := range list {
+			if t.At < 0 || int(t.At) >= nodes {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // check looks through the whole circuit.

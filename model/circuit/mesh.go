@@ -33,7 +33,7 @@ type mesh struct {
 func newMesh(nodes int, elements []element) *mesh {
 	figures, numbers := make([]float64, 2*nodes), make([]int, 4*nodes)
 	return &mesh{
-		elements: elements, reduction: newReduction(nodes), joined: make(union, nodes), branches: newBranches(nodes),
+		elements: elements, reduction: newReduction(nodes, elements), joined: make(union, nodes), branches: newBranches(nodes),
 		island: numbers[:nodes], numbers: numbers[nodes : 2*nodes], up: numbers[2*nodes : 3*nodes], depth: numbers[3*nodes:],
 		due: figures[:nodes], below: figures[nodes:],
 	}

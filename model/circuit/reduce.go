@@ -47,9 +47,20 @@ type step struct {
 	due          float64 // current that leaves n, while solving
 }
 
-func newReduction(nodes int) reduction {
-	r := reduction{at: make([][]int, nodes), seen: make([]int, nodes), queued: make([]bool, nodes), removed: make([]bool, nodes)}
-	for n := range r.seen {
+func newReduction(nodes int, elements []element) reduction {
+	flags := make([]bool, 2*nodes)
+	r := reduction{
+		edges: make([]edge, 0, 2*len(elements)), steps: make([]step, 0, 2*len(elements)), queue: make([]Node, 0, 2*nodes),
+		at: make([][]int, nodes), seen: make([]int, nodes), queued: flags[:nodes], removed: flags[nodes:],
+	}
+	for i := range elements {
+		r.seen[elements[i].a]++
+		r.seen[elements[i].b]++
+	}
+	room := make([]int, 0, 4*len(elements)+2*nodes)
+	for n, around := range r.seen {
+		most := 2*around + 2 // with edges that stand for others
+		r.at[n], room = room[:0:most], room[:most][most:]
 		r.seen[n] = -1
 	}
 	return r

@@ -32,7 +32,14 @@ type state struct {
 }
 
 func newState(c *Circuit) *state {
-	s := &state{nodes: c.nodes, elements: slices.Clone(c.elements), leaks: make([]Element, len(c.elements))}
+	loads := 0
+	for i := range c.elements {
+		if c.elements[i].kind == load {
+			loads++
+		}
+	}
+	s := &state{nodes: c.nodes, leaks: make([]Element, len(c.elements))}
+	s.elements = append(make([]element, 0, len(c.elements)+loads), c.elements...)
 	for i := range c.elements {
 		e := &c.elements[i]
 		s.leaks[i] = None
