@@ -7,14 +7,18 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/diagram"
+	"example.com/lugbook/diagram/live"
 	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
 	"example.com/lugbook/model/jobfile"
+	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/part"
 )
 
 // TestWorkedCartsAreDrawnWithoutFault draws every sheet of every worked cart, in pages of
-// 120 columns and on one page, and finds every wire with a label that names it.
+// 120 columns and on one page, and finds every wire with a label that names it. Then it
+// paints every state over each drawing.
 func TestWorkedCartsAreDrawnWithoutFault(t *testing.T) {
 	names := cart.Names()
 	if testing.Short() {
@@ -44,7 +48,37 @@ func TestWorkedCartsAreDrawnWithoutFault(t *testing.T) {
 							require.Contains(t, w.Label.Text, w.ID)
 						}
 					}
+					statesAreDrawn(t, d.Job, s.Name, drawing)
 				})
+			}
+		}
+	}
+}
+
+// statesAreDrawn paints every state of a sheet over its drawing and finds no fault, nothing
+// moved, and every wire with the current that the network gives, along its path.
+func statesAreDrawn(t *testing.T, j *model.Job, sheet model.SheetName, d *diagram.Drawing) {
+	t.Helper()
+	n := network.Build(j, j.Sheet(sheet), part.Library())
+	for _, state := range n.States() {
+		solved, err := n.Solve(state)
+		require.NoError(t, err, state.Name)
+		painted := d.In(live.Of(n, solved))
+		for i := range painted.Pages {
+			p, plain := &painted.Pages[i], &d.Pages[i]
+			require.Empty(t, scene.Check(p), state.Name)
+			require.Contains(t, p.Title.Shown, state.Name)
+			for k, w := range p.Wires {
+				require.Equal(t, plain.Wires[k].Path, w.Path)
+				require.Equal(t, plain.Wires[k].Label, w.Label)
+				require.NotEqual(t, scene.NotShown, w.Flow.Energy, "%s: %s", state.Name, w.ID)
+				amps, ok := solved.WireCurrent(model.WireID(w.ID))
+				require.True(t, ok)
+				if w.Flow.Carries() {
+					require.InDelta(t, amps, w.Flow.Amps, 1e-12, "%s: %s", state.Name, w.ID)
+				} else if w.Flow.Energy != scene.Unjudged {
+					require.InDelta(t, 0, amps, live.Least, "%s: %s", state.Name, w.ID)
+				}
 			}
 		}
 	}

@@ -39,7 +39,7 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	if s == nil {
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
-	b := builder{job: j, sheet: s, cat: lib.For(j), options: o}
+	b := builder{job: j, sheet: s, cat: lib.For(j), options: o, drafts: map[string]draft{}}
 	if len(s.Parts)+len(s.Wires) == 0 {
 		empty := page{number: 1, of: 1}
 		return &Drawing{Pages: []scene.Page{b.scene(&empty, nil)}}, nil
@@ -61,13 +61,15 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 func (b *builder) draw(zones [][]model.ZoneID) (*Drawing, error) {
 	pages := make([]page, len(zones))
 	for i := range zones {
-		p, err := b.page(zones[i])
+		lay := b.page
+		if b.options.Quick {
+			lay = b.draft
+		}
+		p, err := lay(zones[i])
 		var narrow *layout.WidthError
 		if errors.As(err, &narrow) {
 			// More work is no promise of less width: take the draft, which may fit.
-			draft := *b
-			draft.options.Quick = true
-			p, err = draft.page(zones[i])
+			p, err = b.draft(zones[i])
 		}
 		if err != nil {
 			return nil, err

@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 
 	"example.com/lugbook/diagram/layout"
@@ -14,6 +15,13 @@ type builder struct {
 	sheet   *model.Sheet
 	cat     *model.Catalogue
 	options Options
+	drafts  map[string]draft // pages tried, by their zones
+}
+
+// draft is a page laid out with little work, or why it could not be.
+type draft struct {
+	page page
+	err  error
 }
 
 // page is a part of the sheet that is drawn by itself: the parts of some zones.
@@ -79,6 +87,19 @@ func (b *builder) page(zones []model.ZoneID) (page, error) {
 	return p, err
 }
 
+// draft lays out the parts of some zones with little work, once.
+func (b *builder) draft(zones []model.ZoneID) (page, error) {
+	key := fmt.Sprint(zones)
+	if d, tried := b.drafts[key]; tried {
+		return d.page, d.err
+	}
+	quick := *b
+	quick.options.Quick = true
+	p, err := quick.page(zones)
+	b.drafts[key] = draft{p, err}
+	return p, err
+}
+
 // unpin lets boxes that a person placed go where they are in the way: the one that lies
 // on another, as when that grew with its wires, or all where they leave no room for the
 // rest. It is false if there is none to let go.
@@ -108,9 +129,7 @@ func (p *page) unpin(failure error) bool {
 // fits reports whether the parts of some zones find room on one page. It tries with
 // little work.
 func (b *builder) fits(zones []model.ZoneID) (bool, error) {
-	draft := *b
-	draft.options.Quick = true
-	p, err := draft.page(zones)
+	p, err := b.draft(zones)
 	var narrow *layout.WidthError
 	if errors.As(err, &narrow) {
 		return false, nil
