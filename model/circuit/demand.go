@@ -39,7 +39,7 @@ func (s *state) adjustLoads(drifting []Element) []Element {
 			if across < el.volts {
 				continue
 			}
-			s.modes[i] = limited
+			s.modes[i], s.demand[i] = limited, 0
 		}
 		amperes := s.asked(el, across)
 		if math.Abs(amperes-s.demand[i]) > steadyShare*amperes {

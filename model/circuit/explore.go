@@ -10,13 +10,14 @@ import "slices"
 // A load moves out of rest only if it would stay there: one that takes away, by itself,
 // the voltage that it needs is starved and stays at rest.
 
-// Bounds on the search. What it may do is found exactly within them.
-const (
-	exactMovers  = 5   // that want to move at once: more are first tested for whether they commute
-	mostPoints   = 600 // positions of all the movers
-	roundsSteps  = 16  // steps for each mover of a single order
-	fewestRounds = 64  // steps of a single order in any case
-)
+// bounds are what a search may take. Within them its outcome is exact.
+type bounds struct {
+	movers int // that want to move at once; more are first tested for whether they commute
+	points int // positions of all the movers that are tried
+}
+
+// searchBounds are far above what carts take: some tens of points.
+var searchBounds = bounds{movers: 5, points: 600}
 
 // point is one position of all the movers, and where the search can go from it.
 type point struct {
@@ -32,6 +33,7 @@ type point struct {
 
 // explorer knows the points that were tried.
 type explorer struct {
+	bounds bounds
 	s      *state
 	points map[string]*point
 	modes  []mode // of diodes and supplies at rest: where each trial begins, so that it does not depend on the last
@@ -45,8 +47,8 @@ type explorer struct {
 	gaveUp  bool
 }
 
-func newExplorer(s *state) *explorer {
-	return &explorer{s: s, points: map[string]*point{}, key: make([]byte, len(s.movers))}
+func newExplorer(s *state, b bounds) *explorer {
+	return &explorer{bounds: b, s: s, points: map[string]*point{}, key: make([]byte, len(s.movers))}
 }
 
 // at gives the point for a position, settled when it is new.
@@ -130,7 +132,7 @@ func (x *explorer) follow(p *point) error {
 		return err
 	}
 	for _, q := range p.next {
-		if len(x.points) > mostPoints || len(x.rests) > 1 {
+		if len(x.points) > x.bounds.points || len(x.rests) > 1 {
 			x.gaveUp = len(x.rests) < 2
 			return nil
 		}
@@ -159,7 +161,7 @@ func (x *explorer) open(p *point) error {
 	if len(p.leaving) == 0 {
 		x.rests = append(x.rests, p)
 	}
-	if len(p.leaving) > exactMovers {
+	if len(p.leaving) > x.bounds.movers {
 		all, err := x.together(p)
 		if err != nil {
 			return err

@@ -187,24 +187,66 @@ func TestEverythingEndsLawfully(t *testing.T) {
 			return
 		}
 		checkLaws(t, c, s)
-		stray := 1e-9 + 10*slack*largest(s.currents)
-		for i, e := range c.elements {
-			amperes := s.Current(Element(i))
-			v, known := s.Voltage(e.a, e.b)
-			switch e.kind {
-			case diode:
-				require.GreaterOrEqual(t, amperes, -stray)
-				require.False(t, known && v > DiodeDrop+DiodeOhms*amperes+1e-6, "a diode holds no more than its drop")
-			case supply:
-				require.LessOrEqual(t, amperes, stray)
-				require.True(t, e.limit == 0 || -amperes <= e.limit+stray)
-			case coil:
-				require.Equal(t, s.On(Element(i)), known && (math.Abs(v) >= e.pullIn || s.On(Element(i)) && math.Abs(v) >= e.dropOut))
-			case load:
-				require.Equal(t, s.On(Element(i)), v >= e.volts && !s.Starved(Element(i)))
-			}
+		for i := range c.elements {
+			checkElement(t, c, s, Element(i))
 		}
 	})
+}
+
+// checkElement holds an element's part of a solution against its own law.
+func checkElement(t *rapid.T, c *Circuit, s *Solution, i Element) {
+	e := &c.elements[i]
+	stray := 1e-9 + 10*slack*largest(s.currents)
+	amperes := s.Current(i)
+	v, known := s.Voltage(e.a, e.b)
+	switch e.kind {
+	case resistor, source:
+		require.True(t, known)
+		require.InDelta(t, e.volts+e.ohms*amperes, v, 1e-9*(1+largest(s.volts)))
+	case current:
+		require.InDelta(t, e.amperes, amperes, stray)
+	case diode:
+		require.GreaterOrEqual(t, amperes, -stray)
+		require.False(t, known && v > DiodeDrop+DiodeOhms*amperes+1e-6, "a diode holds no more than its drop")
+	case supply:
+		require.LessOrEqual(t, amperes, stray)
+		require.True(t, e.limit == 0 || -amperes <= e.limit+stray)
+	case coil:
+		require.Equal(t, s.On(i), known && (math.Abs(v) >= e.pullIn || s.On(i) && math.Abs(v) >= e.dropOut))
+	case load:
+		checkLoad(t, c, s, i)
+	}
+}
+
+// checkLoad: a load has what it asks for, or its voltage is too low, or it is starved and
+// holds its least voltage or takes nothing.
+func checkLoad(t *rapid.T, c *Circuit, s *Solution, i Element) {
+	e := &c.elements[i]
+	v, known := s.Voltage(e.a, e.b)
+	require.True(t, known)
+	leak := v / LeakOhms
+	watts := e.watts
+	if e.output > 0 && s.On(i) {
+		watts += max(0, -s.Power(e.output)) / e.efficiency
+	}
+	switch near := 1e-7 * (1 + largest(s.volts)); {
+	case s.On(i):
+		require.False(t, s.Starved(i))
+		require.GreaterOrEqual(t, v, e.volts-near)
+		want := e.amperes
+		if want == 0 {
+			want = watts / v
+		}
+		require.InDelta(t, max(want, leak), s.Current(i), 1e-9*(1+largest(s.currents)))
+	case !s.Starved(i):
+		require.True(t, v < e.volts+near || !e.gate.always())
+		require.InDelta(t, leak, s.Current(i), 1e-9)
+	case e.output > 0:
+		require.InDelta(t, leak, s.Current(i), 1e-9)
+	default:
+		held := s.Current(i) > leak+1e-9
+		require.True(t, !held || math.Abs(v-e.volts) < near+sagOhms*s.Current(i), "%g V", v)
+	}
 }
 
 func drawAnything(t *rapid.T) *Circuit {
@@ -217,7 +259,7 @@ func drawAnything(t *rapid.T) *Circuit {
 	c.Source(0, 1, rapid.Float64Range(36, 88).Draw(t, "pack"), 0.01)
 	for range rapid.IntRange(0, 25).Draw(t, "elements") {
 		a, b, ohms := node.Draw(t, "a"), node.Draw(t, "b"), drawOhms(t, -4, 3)
-		switch rapid.IntRange(0, 9).Draw(t, "kind") {
+		switch rapid.IntRange(0, 12).Draw(t, "kind") {
 		case 0:
 			c.Diode(a, b)
 		case 1:
@@ -236,6 +278,14 @@ func drawAnything(t *rapid.T) *Circuit {
 			c.Converter(a, b, node.Draw(t, "c"), node.Draw(t, "d"), Converter{
 				Output: Supply{Volts: 13, Ohms: 0.01, Limit: 20}, Efficiency: 0.9, IdleWatts: 1, LeastVolts: 30,
 			})
+		case 7:
+			c.Source(a, b, rapid.SampledFrom([]float64{0, 12, 48}).Draw(t, "volts"), ohms)
+		case 8:
+			c.Resistor(a, b, ohms)
+			c.Current(a, b, rapid.Float64Range(-20, 20).Draw(t, "amperes"))
+		case 9:
+			gate := Gate{Fed: []Threshold{{node.Draw(t, "fed"), 20}}, Against: 1}
+			c.Load(a, b, Load{Watts: 400, LeastVolts: 24, Gate: gate})
 		default:
 			c.Resistor(a, b, ohms)
 		}

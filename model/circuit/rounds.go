@@ -5,6 +5,12 @@ import "slices"
 // Where the points are too many to try them all, single orders stand for the rest: each
 // mover that can begin begins once, and then all take turns, upwards and downwards in the order of building.
 
+// Steps of a single order: so many for each mover, and some in any case.
+const (
+	stepsEach = 16
+	stepsMore = 64
+)
+
 // rounds follows single orders. It adds the rests that they end in, and a circle if one comes to no rest.
 func (x *explorer) rounds(start *point) error {
 	x.rests = x.rests[:0]
@@ -25,7 +31,7 @@ func (x *explorer) rounds(start *point) error {
 func (x *explorer) round(p *point, turn, step int) error {
 	n := len(x.s.movers)
 	var way []*point
-	for range fewestRounds + roundsSteps*n {
+	for range stepsMore + stepsEach*n {
 		if err := x.expand(p); err != nil {
 			return err
 		}

@@ -11,8 +11,13 @@ func (c *Circuit) Solve() (*Solution, error) {
 	if err := c.check(); err != nil {
 		return nil, err
 	}
+	return c.settle(searchBounds)
+}
+
+// settle is Solve within bounds, of a circuit that was checked.
+func (c *Circuit) settle(b bounds) (*Solution, error) {
 	s := newState(c)
-	x := newExplorer(s)
+	x := newExplorer(s, b)
 	start, err := x.at(make([]bool, len(s.movers)))
 	if err != nil {
 		return nil, err

@@ -202,6 +202,40 @@ func TestOverloadStarves(t *testing.T) {
 	require.InDelta(t, 51.2, volts(t, s, plus, minus), 1e-3)
 }
 
+// A contactor whose coil returns through a contact that opens while the charger is in,
+// with a resistor across its own contact: on charge with the key on and the pedal down, the controller
+// gets what the resistor lets through. It starves; nothing chatters.
+func TestLockedOutControllerStarvesBehindItsPreCharge(t *testing.T) {
+	for _, charging := range []bool{false, true} {
+		for _, l := range []Load{{Amperes: 250, LeastVolts: 30}, {Watts: 9000, LeastVolts: 30}} {
+			c := New()
+			plus, key, back, main, minus := c.Node(), c.Node(), c.Node(), c.Node(), c.Node()
+			c.Source(plus, minus, 51.2, 0.01)
+			c.Contact(plus, key, 0.05, true)
+			if charging {
+				c.Supply(plus, minus, Supply{Volts: 58, Ohms: 0.01, Limit: 20})
+			}
+			lockout := c.Coil(plus, minus, 500, 55, 10)
+			c.Contact(plus, main, 2e-4, false)
+			coil := c.Coil(key, back, 100, 34, 12)
+			c.CoilContact(plus, main, 2e-4, coil, false)
+			c.Contact(back, minus, 0.01, !charging)
+			c.Resistor(plus, main, 250)
+			l.Gate = Gate{Fed: []Threshold{{key, 20}, {main, 20}}, Against: minus}
+			e := c.Load(main, minus, l)
+			s := solve(t, c)
+			require.False(t, s.On(lockout))
+			require.Equal(t, !charging, s.On(coil))
+			require.Equal(t, !charging, s.On(e))
+			require.Equal(t, charging, s.Starved(e))
+			if charging {
+				require.InDelta(t, 30, volts(t, s, main, minus), 0.01)
+				require.InDelta(t, (volts(t, s, plus, minus)-30)/250, s.Current(e), 1e-4)
+			}
+		}
+	}
+}
+
 // A load whose gate it pulls down itself rests, starved; a relay that does so chatters.
 func TestLoadThatCutsItselfOffStarves(t *testing.T) {
 	c := New()
