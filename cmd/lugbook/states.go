@@ -5,7 +5,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/lugbook/model"
 	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
@@ -45,10 +44,16 @@ func (c *cli) statesCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := c.printStates(o.job, name, table, width, asJSON); err != nil {
+			report := statesReport{job: o.job, sheet: name, table: table}
+			if len(names) == 0 {
+				if report.trial, err = meter.Try(n); err != nil {
+					return err
+				}
+			}
+			if err := c.printStates(report, width, asJSON); err != nil {
 				return err
 			}
-			if len(table.Breaches()) > 0 {
+			if len(report.breaches()) > 0 {
 				return errFound
 			}
 			return nil
@@ -77,9 +82,9 @@ func chosen(n *network.Network, names []string) ([]state.State, error) {
 	return list, nil
 }
 
-func (c *cli) printStates(j *model.Job, sheet model.SheetName, t meter.Table, width int, asJSON bool) error {
+func (c *cli) printStates(r statesReport, width int, asJSON bool) error {
 	if asJSON {
-		return c.printAsJSON(statesJSONOf(j, sheet, t))
+		return c.printAsJSON(r.json())
 	}
-	return c.write(stdio, []byte(statesText(j, sheet, t, width)))
+	return c.write(stdio, []byte(r.text(width)))
 }

@@ -14,11 +14,34 @@ import (
 // cellWidth is the width of a state's column in the table of states.
 const cellWidth = 10
 
-// statesText is the table for a person to read, in blocks as wide as the page.
-func statesText(j *model.Job, sheet model.SheetName, t meter.Table, width int) string {
+// statesReport is what the states command prints.
+type statesReport struct {
+	job   *model.Job
+	sheet model.SheetName
+	table meter.Table
+	trial meter.Trial // of every setting of the controls; empty if some states alone were asked for
+}
+
+// mostBreaches is how many settings that break the rule are listed one by one.
+const mostBreaches = 8
+
+// breaches lists what is wrong: first in the states, then in other settings.
+func (r statesReport) breaches() []string {
+	list := r.table.Breaches()
+	for i, breach := range r.trial.Breaches {
+		if i == mostBreaches {
+			return append(list, fmt.Sprintf("and %d settings more", len(r.trial.Breaches)-i))
+		}
+		list = append(list, breach)
+	}
+	return list
+}
+
+// text is the table for a person to read, in blocks as wide as the page.
+func (r statesReport) text(width int) string {
 	var b strings.Builder
-	by := meter.Of(j.Meter)
-	fmt.Fprintf(&b, "%s, sheet %s: volts by test point and state\n", clean.Line(j.Title), sheet)
+	t := r.table
+	fmt.Fprintf(&b, "%s, sheet %s: volts by test point and state\n", clean.Line(r.job.Title), r.sheet)
 	first := labelWidth(t)
 	first = min(first, max(cellWidth, width-cellWidth))
 	for columns := range slices.Chunk(t.Columns, max(1, (width-first)/cellWidth)) {
@@ -38,14 +61,18 @@ func statesText(j *model.Job, sheet model.SheetName, t meter.Table, width int) s
 	b.WriteString("\n")
 	if len(t.Points) > 0 {
 		fmt.Fprintf(&b, "Black probe on %s, or on the second terminal where two are named.\n"+
-			"~ floats: nothing drives it there, the figure is what the meter pulls it to.\n* is set by pedal and speed.\nMeter: %s.\n", t.Points[0].Black, by)
+			"~ floats: nothing drives it there, the figure is what the meter pulls it to.\n* is set by pedal and speed.\nMeter: %s.\n", t.Points[0].Black, meter.Of(r.job.Meter))
 	}
-	breaches := t.Breaches()
+	breaches := r.breaches()
 	for _, breach := range breaches {
 		fmt.Fprintf(&b, "%s\n", clean.Line(breach))
 	}
-	if len(breaches) == 0 {
-		b.WriteString("By what the file says it drives where it must and nowhere else.\n")
+	switch {
+	case len(breaches) > 0:
+	case r.trial.Tried == 0:
+		b.WriteString("By what the file says it drives where it must and nowhere else in these states.\n")
+	default:
+		fmt.Fprintf(&b, "By what the file says it drives where it must and nowhere else, in all %d settings of the controls.\n", r.trial.Tried)
 	}
 	return b.String()
 }
@@ -152,6 +179,7 @@ type statesJSON struct {
 	Sheet  model.SheetName `json:"sheet"`
 	Meter  string          `json:"meter"`
 	States []stateJSON     `json:"states"`
+	Tried  int             `json:"settings-tried,omitempty"`
 	Broken []string        `json:"broken"`
 }
 
@@ -173,8 +201,13 @@ type pointReadingJSON struct {
 	readingJSON
 }
 
-func statesJSONOf(j *model.Job, sheet model.SheetName, t meter.Table) statesJSON {
-	report := statesJSON{Job: j.Title, Sheet: sheet, Meter: meter.Of(j.Meter).String(), States: []stateJSON{}, Broken: append([]string{}, t.Breaches()...)}
+func (r statesReport) json() statesJSON {
+	t := r.table
+	report := statesJSON{Job: r.job.Title, Sheet: r.sheet, Meter: meter.Of(r.job.Meter).String(), States: []stateJSON{},
+		Tried: r.trial.Tried, Broken: append(t.Breaches(), r.trial.Breaches...)}
+	if report.Broken == nil {
+		report.Broken = []string{}
+	}
 	for _, c := range t.Columns {
 		s := stateJSON{Name: c.State.Name, About: c.State.About, Must: c.Motion.Must, Drives: c.Motion.Drives, Right: c.Breach() == "",
 			Closed: append([]model.PartID{}, c.Motion.Closed...), Chatter: c.Chatter, Readings: []pointReadingJSON{}}

@@ -58,7 +58,7 @@ func (b *Bench) measured() (r *model.Reading, ratio float64, ok bool) {
 	if !ok {
 		return nil, 0, false
 	}
-	metal := b.n.Joined((*network.Link).Firm)
+	metal := b.n.Joined((*network.Link).IsMetal) // a fuse between may have blown
 	readings := b.n.Job().Readings
 	for i := len(readings) - 1; i >= 0; i-- {
 		r := &readings[i]

@@ -81,9 +81,17 @@ func (c Column) Breach() string {
 	case c.Motion.Satisfied:
 		return ""
 	case c.Motion.Drives:
-		return fmt.Sprintf("%s: it drives and must not (%s)", c.State.Name, c.State.About)
+		return c.State.Name + ": it drives and must not" + c.about()
 	}
-	return fmt.Sprintf("%s: it must drive and does not (%s)", c.State.Name, c.State.About)
+	return c.State.Name + ": it must drive and does not" + c.about()
+}
+
+// about is what is set in the state, if its name does not say so itself.
+func (c Column) about() string {
+	if c.State.About == "" {
+		return ""
+	}
+	return " (" + c.State.About + ")"
 }
 
 // Breaches lists what is wrong in the states of a table, in their order.
