@@ -34,7 +34,7 @@ func (v *view) working(p *model.Part, links []*network.Link) scene.Working {
 		return position(v.s.State.Of(def.Control), def.Control)
 	case len(coils) > 0 && len(contacts) > 0:
 		return v.driven(coils, contacts)
-	case len(contacts) > 0 && def.Family != model.Drive && def.Family != model.Supply:
+	case len(contacts) > 0 && def.Family != model.Drive && len(only(links, model.ChargerElement))+len(only(links, model.ConverterElement)) == 0:
 		if word, same := v.contactWord(contacts); same {
 			return word
 		}
