@@ -22,6 +22,7 @@ type Bench struct {
 	solved *network.Solution
 	inputs []input
 	shared []*network.Solution // by input, without a meter's load; nil if not solved yet
+	firm   *network.Groups     // what next to no resistance joins
 	stiff  *network.Groups     // what a meter's input does not load
 	driven *network.Groups     // what anything firm holds
 	metal  *network.Groups     // what metal joins in every state
@@ -65,8 +66,6 @@ func With(n *network.Network, s state.State, v network.Variation) (*Bench, error
 		return nil, err
 	}
 	b.solved = solved
-	b.inputs = b.listInputs(pack)
-	b.shared = make([]*network.Solution, 2*len(b.inputs))
 	open := map[*network.Link]bool{}
 	for _, c := range v.Changes {
 		open[c.Link] = c.Open
@@ -74,8 +73,10 @@ func With(n *network.Network, s state.State, v network.Variation) (*Bench, error
 	within := func(ohms float64) *network.Groups {
 		return n.Joined(func(l *network.Link) bool { return !open[l] && passes(n, solved, l) <= ohms })
 	}
-	b.stiff, b.driven = within(stiffOhms), within(drivenOhms)
+	b.firm, b.stiff, b.driven = within(firmOhms), within(stiffOhms), within(drivenOhms)
 	b.metal = n.Joined((*network.Link).IsMetal)
+	b.inputs = b.listInputs(pack)
+	b.shared = make([]*network.Solution, 2*len(b.inputs))
 	return b, nil
 }
 
@@ -182,21 +183,21 @@ func (b *Bench) Ohms(red, black model.TerminalRef) (Reading, error) {
 		return Reading{}, err
 	}
 	test := network.Bridge{A: r, B: k, Ohms: testOhms, Volts: testVolts}
-	var through []*network.Link
-	reading, err := b.around(unit.Resistance, func(change []network.Change) (float64, error) {
-		s, err := b.n.SolveWith(b.state, b.vary(change, test))
-		if err != nil {
-			return 0, err
-		}
-		if change == nil {
-			through = b.diodes(s)
-		}
-		amps := math.Abs(s.BridgeCurrent(0))
-		return min(openOhms, max(0, testVolts/max(amps, testVolts/(2*openOhms))-testOhms)), nil
-	})
+	base, err := b.n.SolveWith(b.state, b.vary(nil, test))
 	if err != nil {
 		return Reading{}, err
 	}
+	reading := b.spread(exact(unit.Resistance, shownOhms(base)), func(i int) (float64, bool) {
+		if !carries(base, b.changes(i)) {
+			return 0, false
+		}
+		s, err := b.n.SolveWith(b.state, b.vary(b.changes(i), test))
+		if err != nil {
+			return 0, false
+		}
+		return shownOhms(s), true
+	})
+	through := b.diodes(base)
 	for _, l := range through {
 		reading.Why = append(reading.Why, fmt.Sprintf("it reads through diode %s", l.Part.ID))
 	}
@@ -206,6 +207,20 @@ func (b *Bench) Ohms(red, black model.TerminalRef) (Reading, error) {
 	reading = b.finish(reading, strayOhms)
 	reading.Low = max(0, reading.Low)
 	return reading, nil
+}
+
+// shownOhms is what the ohmmeter takes the current of its test source for.
+func shownOhms(s *network.Solution) float64 {
+	amps := math.Abs(s.BridgeCurrent(0))
+	return min(openOhms, max(0, testVolts/max(amps, testVolts/(2*openOhms))-testOhms))
+}
+
+// carries reports whether any of the changed links carries a part of the test current that
+// tells.
+func carries(s *network.Solution, changes []network.Change) bool {
+	return slices.ContainsFunc(changes, func(c network.Change) bool {
+		return math.Abs(s.Current(c.Link)) > 1e-3*math.Abs(s.BridgeCurrent(0))
+	})
 }
 
 // diodes lists the diodes that conduct in a solution.

@@ -85,7 +85,11 @@ func (b *Bench) matters(l *network.Link) bool {
 	if b.base.Dead {
 		return l.Is(model.ResistanceElement) || l.Is(model.CoilElement) || l.Is(model.LoadElement) && !b.dead(l)
 	}
-	return math.Abs(b.solved.Current(l)) > faintAmps || l.Kind == network.OutputLink && b.solved.On(l)
+	amps := math.Abs(b.solved.Current(l))
+	if (l.Is(model.ResistanceElement) || l.Is(model.CoilElement)) && amps < sideAmps && b.firm.Same(l.A, l.B) {
+		return false // it hangs beside the reading: what it takes drops nothing over less than an ohm
+	}
+	return amps > faintAmps || l.Kind == network.OutputLink && b.solved.On(l)
 }
 
 func (b *Bench) dead(l *network.Link) bool {

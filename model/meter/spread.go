@@ -37,5 +37,12 @@ const (
 // faintAmps is the current below which an element has no bearing on a reading.
 const faintAmps = 1e-4
 
+// sideAmps and firmOhms tell what only hangs between the rails: a tenth of its current
+// through that resistance is 10 mV at most.
+const (
+	sideAmps = 0.1
+	firmOhms = 1
+)
+
 // telling is the share of a reading's whole spread from which an input is named.
 const telling = 0.1

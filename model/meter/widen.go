@@ -4,21 +4,8 @@ import (
 	"math"
 	"sort"
 
-	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/unit"
 )
-
-// around is a reading that needs a solution of its own for every input.
-func (b *Bench) around(of unit.Dimension, read func([]network.Change) (float64, error)) (Reading, error) {
-	value, err := read(nil)
-	if err != nil {
-		return Reading{}, err
-	}
-	return b.spread(exact(of, value), func(i int) (float64, bool) {
-		moved, err := read(b.changes(i))
-		return moved, err == nil
-	}), nil
-}
 
 // cause is how far an input moves a reading.
 type cause struct {
