@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -23,12 +24,12 @@ func (c *cli) sizeCommand() *cobra.Command {
 		Short: "Pick the thinnest conductor and the fuse that satisfy everything",
 		Long: "Pick the thinnest conductor and the fuse for a circuit, in AWG and in mm2, and say which demand decided: current,\n" +
 			"duty, voltage drop, fuse, short circuit, strength or lug. With FILE all conductors of a sheet are sized by the worst\n" +
-			"of its states; those that are too thin are marked with !. Without it the flags say what is asked: a current, a duty,\n" +
+			"of its states; those that are too thin are marked with !. With --drops it tells what each load loses, piece by piece. Without it the flags say what is asked: a current, a duty,\n" +
 			"or a vehicle on a grade. What is assumed is listed. " + strings.TrimSpace(sizeCaution),
 		Example: "  lugbook size --current 250A --system 48V --length 3m\n" +
 			"  lugbook size --duty \"300 A 30 s, 90 A 1 h\" --system 51.2V --length 12ft --ambient 40 --metric\n" +
 			"  lugbook size --mass 1250kg --grade 10% --speed 15km/h --surface asphalt --system 51.2V --length 3m\n" +
-			"  lugbook size --sheet plan tug.yaml\n  lugbook size --wire w1 tug.yaml",
+			"  lugbook size --sheet plan tug.yaml\n  lugbook size --wire w1 tug.yaml\n  lugbook size --drops tug.yaml",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := a.fits(cmd, len(args) > 0); err != nil {
@@ -84,9 +85,10 @@ func (c *cli) sizeJob(path string, a sizeAsk) error {
 	if err != nil {
 		return err
 	}
-	sheet := o.job.Sheet(name)
-	n := network.Build(o.job, sheet, o.lib)
-	survey := size.Of(n)
+	survey := size.Of(network.Build(o.job, o.job.Sheet(name), o.lib))
+	if a.drops {
+		return c.dropsJob(o.job, name, survey, a, cmp.Or(options.Drop, size.DefaultDrop))
+	}
 	rows := survey.Rows(options)
 	if a.wire != "" {
 		if rows, err = only(rows, model.WireID(a.wire), name); err != nil {
@@ -138,7 +140,7 @@ func (a sizeAsk) fits(cmd *cobra.Command, job bool) error {
 		}
 		return nil
 	}
-	if name := changed("sheet", "wire"); name != "" {
+	if name := changed("sheet", "wire", "drops"); name != "" {
 		return fmt.Errorf("--%s needs a job FILE", name)
 	}
 	if changed("mass") == "" {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/heat"
 	"example.com/lugbook/model/motion"
 	"example.com/lugbook/model/opening"
@@ -25,8 +26,8 @@ type sizeAsk struct {
 
 	mass, grade, speed, reach, rolling, surface, efficiency, resistance string
 
-	sheet, wire       string
-	metric, awg, json bool
+	sheet, wire              string
+	metric, awg, json, drops bool
 }
 
 // The flags that describe a load, a vehicle and a circuit without a job.
@@ -62,6 +63,7 @@ func (a *sizeAsk) define(cmd *cobra.Command) {
 	f.StringVar(&a.resistance, "pack-resistance", "", "of pack and cables, such as 15mohm")
 	f.StringVar(&a.sheet, "sheet", "", "sheet of the job: as-found, plan or as-built; without it the latest")
 	f.StringVar(&a.wire, "wire", "", "only this wire of the job, with all figures")
+	f.BoolVar(&a.drops, "drops", false, "what each load of the job loses on its way, the greatest losses first")
 	f.BoolVar(&a.metric, "metric", false, "pick from mm2")
 	f.BoolVar(&a.awg, "awg", false, "pick from AWG")
 	f.BoolVar(&a.json, "json", false, "print one JSON object")
@@ -131,13 +133,25 @@ func in[T any](to *float64, parse func(string) (T, error), value func(T) float64
 	}
 }
 
-// limits reads the flags that a job has too.
+// limits reads the flags that a job has too. An ambient below that of the ampacity table
+// earns nothing.
 func (a sizeAsk) limits(r *size.Requirement) error {
-	return read([]reading{
+	err := read([]reading{
 		{"ambient", celsius(a.ambient), in(&r.Ambient, unit.ParseCelsius, unit.Celsius.Degrees)},
 		{"margin", a.margin, in(&r.Margin, unit.ParsePercent, unit.Percent.Fraction)},
 		{"drop", a.drop, func(text string) error { return dropOf(text, r) }},
 	})
+	switch {
+	case err != nil:
+		return err
+	case a.margin != "" && r.Margin <= 0:
+		return errors.New("--margin lies above 0 %: a fuse at its rating opens in a warm place")
+	case a.drop != "" && r.Drop <= 0:
+		return errors.New("--drop lies above 0: every conductor drops something")
+	case a.ambient != "":
+		r.Ambient = max(r.Ambient, conductor.TableAmbient)
+	}
+	return nil
 }
 
 // requirement is what the flags ask for, with a line for each thing that was worked out.

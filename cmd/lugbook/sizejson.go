@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/size"
@@ -69,7 +70,7 @@ type (
 )
 
 func choicesJSON(told []string, choices []size.Choice) sizesJSON {
-	out := sizesJSON{Told: append([]string{}, told...), Caution: sizeCaution[:len(sizeCaution)-1]}
+	out := sizesJSON{Told: append([]string{}, told...), Caution: strings.TrimSpace(sizeCaution)}
 	for _, c := range choices {
 		one := oneChoice(c)
 		for _, x := range c.Candidates {
@@ -104,7 +105,7 @@ func oneCandidate(x size.Candidate) candidateJSON {
 
 func rowsJSON(j *model.Job, sheet model.SheetName, rows []size.Row, skipped []string) sheetSizesJSON {
 	out := sheetSizesJSON{
-		Job: j.Title, Sheet: sheet, Wires: []rowJSON{}, LeftOut: append([]string{}, skipped...), Caution: sizeCaution[:len(sizeCaution)-1],
+		Job: j.Title, Sheet: sheet, Wires: []rowJSON{}, LeftOut: append([]string{}, skipped...), Caution: strings.TrimSpace(sizeCaution),
 	}
 	for _, r := range rows {
 		out.Wires = append(out.Wires, oneRow(r))

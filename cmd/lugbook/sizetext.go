@@ -110,6 +110,18 @@ func nextThinner(c size.Choice) (size.Candidate, bool) {
 	return size.Candidate{}, false
 }
 
+// leftOutText tells which states were left out.
+func leftOutText(b *strings.Builder, skipped []string) {
+	for i, text := range skipped {
+		lead := "          "
+		if i == 0 {
+			lead = "\nleft out: "
+		}
+		fmt.Fprintf(b, "%s%s\n", lead, clean.Line(text))
+	}
+}
+
+// assumedText lists what was taken for granted.
 func assumedText(b *strings.Builder, assumed []string) {
 	for i, text := range assumed {
 		lead := "         "
@@ -171,13 +183,7 @@ func rowsText(j *model.Job, sheet model.SheetName, rows []size.Row, skipped []st
 	if len(idle) > 0 {
 		fmt.Fprintf(&b, "\nnext to nothing in any state: %s\n", strings.Join(idle, ", "))
 	}
-	for i, text := range skipped {
-		lead := "          "
-		if i == 0 {
-			lead = "\nleft out: "
-		}
-		fmt.Fprintf(&b, "%s%s\n", lead, clean.Line(text))
-	}
+	leftOutText(&b, skipped)
 	assumedText(&b, assumptions(rows))
 	b.WriteString("\n! too thin  ? not recorded. --wire shows the figures of one.\n" + sizeCaution)
 	return b.String()

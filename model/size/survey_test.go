@@ -2,6 +2,7 @@ package size_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -13,6 +14,7 @@ import (
 	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/size"
+	"example.com/lugbook/model/state"
 )
 
 // drive is a small cart: 150 A of continuous and 400 A of peak current by the library's
@@ -161,4 +163,78 @@ job system=12V
 	require.InDelta(t, 12, row.Choice.Required.Volts, 1e-9)
 	require.InDelta(t, 3.8, row.Choice.Required.Loop, 1e-9, "all five, round")
 	require.Equal(t, "parked, all on", row.Load.State, "its switch is one that no state depends on")
+}
+
+// Kirchhoff: what the pieces lose and what is left at the load are what the source gives.
+// By hand: 2.000 A through 14 AWG of 8.44 mohm per metre (1.02 x 8.285 at 20 C, ASTM B258 and
+// IEC 60028), 1 m out with a corroded joint of 10 mohm and 1.5 m back, good joints 0.1 mohm.
+func TestDropPieceByPiece(t *testing.T) {
+	job, err := mini.Job(`
+part b1 lead-battery-12v
+part key switch
+part lt lamp-12v current=2A
+wire q b1.+ key.IN gauge=14AWG insulation=105C length=0.5m
+wire r key.OUT lt.+ gauge=14AWG insulation=105C length=1m
+wire n lt.- b1.- gauge=14AWG insulation=105C length=1.5m
+at lt.+ condition=corroded
+job system=12V
+`)
+	require.NoError(t, err)
+	s := size.Of(network.Build(job, &job.Sheets[0], part.Library()))
+	drops := s.Drops()
+	require.Len(t, drops, 1)
+	d := drops[0]
+	require.Equal(t, model.PartID("lt"), d.Part)
+	volts := map[string]float64{}
+	sum := 0.0
+	for _, p := range d.Pieces {
+		volts[p.What] = p.Volts
+		sum += p.Volts
+		require.Equal(t, p.What == "the copper of n" || p.What == "the joint of n on lt.-" || p.What == "the joint of n on b1.-", p.Return)
+		require.InDelta(t, p.Volts*d.Amps, p.Watts(), 1e-9)
+	}
+	require.InDelta(t, sum, d.Lost, 1e-12)
+	require.InDelta(t, d.Lost/12, d.Share, 1e-12)
+	require.InDelta(t, d.Amps*8.45e-3*1.5, volts["the copper of n"], d.Amps*0.02e-3)
+	require.InDelta(t, d.Amps*10e-3, volts["the joint of r on lt.+"], 1e-9)
+	require.InDelta(t, d.Amps*0.1e-3, volts["the joint of n on b1.-"], 1e-9)
+	require.Contains(t, volts, "the contact of key")
+	n := network.Build(job, &job.Sheets[0], part.Library())
+	solved, err := n.Solve(stateNamed(t, n, d.State))
+	require.NoError(t, err)
+	battery, _ := solved.Between(model.TerminalRef{Part: "b1", Name: "+"}, model.TerminalRef{Part: "b1", Name: "-"})
+	require.InDelta(t, battery, d.Volts+d.Lost, 1e-9)
+}
+
+// stateNamed is the state of that name, with everything on if it says so.
+func stateNamed(t *testing.T, n *network.Network, name string) state.State {
+	t.Helper()
+	plain, _ := strings.CutSuffix(name, ", all on")
+	at, ok := state.Find(n.States(), plain)
+	require.True(t, ok, name)
+	return at.With(model.OtherSwitch, "on")
+}
+
+// On every cart the pieces, the inner drop of the sources and the load balance: no load
+// has more than its source, and none loses less than nothing.
+func TestDropsOfTheCarts(t *testing.T) {
+	for _, name := range cart.Names() {
+		data, err := cart.Read(name)
+		require.NoError(t, err)
+		decoded, problems := jobfile.Decode(name, data, part.Library())
+		require.Empty(t, problems)
+		for i := range decoded.Job.Sheets {
+			drops := size.Of(network.Build(decoded.Job, &decoded.Job.Sheets[i], part.Library())).Drops()
+			require.NotEmpty(t, drops)
+			for _, d := range drops {
+				require.Positive(t, d.Lost)
+				for k, p := range d.Pieces {
+					require.GreaterOrEqual(t, p.Volts, -1e-9, p.What)
+					if k > 0 {
+						require.LessOrEqual(t, p.Volts, d.Pieces[k-1].Volts)
+					}
+				}
+			}
+		}
+	}
 }

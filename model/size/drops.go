@@ -1,0 +1,194 @@
+package size
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+)
+
+// Piece is one thing on the way to a load and back that takes voltage from it.
+type Piece struct {
+	What    string // the copper of w1, the joint of w1 on sol.L1, the contact of sol
+	Return  bool   // on the way back
+	Amps    float64
+	Volts   float64
+	Assumed bool // size or length is not recorded
+}
+
+// Watts is the heat that the piece gives off.
+func (p Piece) Watts() float64 { return p.Volts * p.Amps }
+
+// LoadDrop is what a load loses on the way from its source and back, in the worst of
+// the states.
+type LoadDrop struct {
+	Part   model.PartID
+	Of     string // the element of the part that takes it, such as drive-forward
+	State  string
+	Amps   float64 // that the load takes
+	Volts  float64 // left at the load
+	Lost   float64 // V, the sum of the pieces
+	Share  float64 // of the nominal voltage of its circuit
+	Pieces []Piece // the greatest loss first
+}
+
+// Drops follows each load that takes current in some state to its source and back. The
+// windings of a motor before a controller are part of the load. What several loads share
+// counts with all its current. Loads come in the order of the sheet.
+func (s *Survey) Drops() []LoadDrop {
+	var list []LoadDrop
+	for i := range s.n.Links() {
+		l := &s.n.Links()[i]
+		if !l.Is(model.LoadElement) && !l.Is(model.CoilElement) && !l.Is(model.ConverterElement) {
+			continue
+		}
+		var worst LoadDrop
+		for _, one := range s.states {
+			if math.Abs(one.lasting.Current(l)) < idle {
+				continue
+			}
+			if d, ok := s.dropOf(one.lasting, l); ok && d.Share > worst.Share*(1+1e-6) {
+				worst = d
+			}
+		}
+		if worst.Share > 0 {
+			list = append(list, worst)
+		}
+	}
+	return list
+}
+
+// dropOf follows the current of a load both ways. It reports false if that does not come
+// from a source.
+func (s *Survey) dropOf(in *network.Solution, l *network.Link) (LoadDrop, bool) {
+	entry, exit := l.A, l.B
+	if in.Current(l) < 0 {
+		entry, exit = exit, entry
+	}
+	volts, _ := in.Voltage(entry, exit)
+	d := LoadDrop{Part: l.Part.ID, Of: l.Element.ID, State: in.State.Name, Amps: math.Abs(in.Current(l)), Volts: volts}
+	walk := way{s: s, in: in, seen: map[*network.Link]bool{l: true}, drop: &d}
+	home, ok := walk.back(exit)
+	if !ok || !walk.forth(entry, home) {
+		return LoadDrop{}, false
+	}
+	for _, p := range d.Pieces {
+		d.Lost += p.Volts
+	}
+	d.Share = d.Lost / s.nominal(walk.wires)
+	slices.SortStableFunc(d.Pieces, func(a, b Piece) int { return cmp.Compare(b.Volts, a.Volts) })
+	return d, true
+}
+
+// way is a walk along the current of a load.
+type way struct {
+	s     *Survey
+	in    *network.Solution
+	seen  map[*network.Link]bool
+	wires []*network.Link
+	drop  *LoadDrop
+}
+
+// back goes with the current from the load to where it enters a source.
+func (w *way) back(at network.Node) (network.Node, bool) {
+	for {
+		l := w.largest(at, -1)
+		if l == nil {
+			return at, false
+		}
+		if isSource(l) {
+			return at, true
+		}
+		w.take(l, true)
+		at = l.Other(at)
+	}
+}
+
+// forth goes against the current from the load through all its sources, up to where back
+// ended.
+func (w *way) forth(at, home network.Node) bool {
+	for at != home {
+		l := w.largest(at, 1)
+		if l == nil {
+			return false
+		}
+		w.take(l, false)
+		at = l.Other(at)
+	}
+	return true
+}
+
+// largest is the link not yet taken that brings the most current to a node, or takes the
+// most from it if sign is negative; nil if none does.
+func (w *way) largest(at network.Node, sign float64) *network.Link {
+	var best *network.Link
+	most := idle / 2
+	for _, l := range w.s.n.LinksAt(at) {
+		if amps := sign * toward(w.in, l, at); !w.seen[l] && l.A != l.B && amps > most {
+			best, most = l, amps
+		}
+	}
+	return best
+}
+
+func isSource(l *network.Link) bool {
+	return l.Is(model.SourceElement) || l.Is(model.ChargerElement) || l.Kind == network.OutputLink
+}
+
+// take notes what a link on the way loses.
+func (w *way) take(l *network.Link, returns bool) {
+	w.seen[l] = true
+	volts, _ := w.in.Voltage(l.A, l.B)
+	piece := Piece{Return: returns, Amps: math.Abs(w.in.Current(l)), Volts: math.Abs(volts)}
+	switch {
+	case l.Wire != nil:
+		w.wires = append(w.wires, l)
+		w.drop.Pieces = append(w.drop.Pieces, w.s.wirePieces(l, piece)...)
+		return
+	case l.Is(model.ContactElement), l.Is(model.FuseElement):
+		piece.What = fmt.Sprintf("the %s of %s", l.Kind, l.Part.ID)
+	case l.Is(model.ResistanceElement) && l.Def.Family != model.Drive:
+		piece.What = string(l.Part.ID)
+	default:
+		return
+	}
+	w.drop.Pieces = append(w.drop.Pieces, piece)
+}
+
+// wirePieces divides what a wire loses between its copper and its joints.
+func (s *Survey) wirePieces(l *network.Link, whole Piece) []Piece {
+	ohms, assumed := s.n.WireOhms(l)
+	whole.Assumed = assumed
+	copper := whole
+	copper.What = "the copper of " + string(l.Wire.ID)
+	list := make([]Piece, 0, 3)
+	for _, end := range []func(*model.Wire) *model.End{
+		func(w *model.Wire) *model.End { return &w.From }, func(w *model.Wire) *model.End { return &w.To },
+	} {
+		loose := *l.Wire
+		at := end(&loose).At
+		if at.IsZero() {
+			continue
+		}
+		joint := whole
+		joint.What, joint.Assumed = fmt.Sprintf("the joint of %s on %s", l.Wire.ID, at), false
+		joint.Volts = whole.Volts * s.jointOhms(l, &loose, end(&loose)) / ohms
+		copper.Volts -= joint.Volts
+		list = append(list, joint)
+	}
+	return append(list, copper)
+}
+
+// jointOhms is the resistance of one joint of a wire: by how much less it has with that
+// end hanging loose.
+func (s *Survey) jointOhms(l *network.Link, loose *model.Wire, end *model.End) float64 {
+	fast := *l
+	with, _ := s.n.WireOhms(&fast)
+	*end = model.End{Loose: model.Cut}
+	fast.Wire = loose
+	without, _ := s.n.WireOhms(&fast)
+	return with - without
+}
