@@ -157,6 +157,9 @@ func (f *force) partFigures(id model.PartID) []row {
 // elementRow is one element inside a part: on or off, current and volts.
 func (f *force) elementRow(l *network.Link) row {
 	var words []string
+	if amps := math.Abs(f.solution.Current(l)); amps >= live.Least {
+		words = append(words, live.Amperes(amps))
+	}
 	on := f.solution.On(l)
 	switch l.Element.Is {
 	case model.ContactElement, model.FuseElement:
@@ -168,13 +171,11 @@ func (f *force) elementRow(l *network.Link) row {
 	case model.LoadElement, model.ConverterElement, model.ChargerElement, model.SourceElement:
 		words = append(words, map[bool]string{true: "on", false: "off"}[on])
 	}
-	if amps := math.Abs(f.solution.Current(l)); amps >= live.Least {
-		words = append(words, live.Amperes(amps))
-	}
 	if volts, ok := f.solution.Voltage(l.A, l.B); ok {
 		words = append(words, live.Volts(volts))
 	}
-	return row{name: l.Element.ID, value: strings.Join(words, ", "), about: fmt.Sprintf("%s between %s and %s, in %s", l.Element.Is, f.network.Point(l.A), f.network.Point(l.B), f.state)}
+	value := strings.Join(words, ", ")
+	return row{name: l.Element.ID, value: value, about: fmt.Sprintf("%s; %s between %s and %s, in %s", value, l.Element.Is, f.network.Point(l.A), f.network.Point(l.B), f.state)}
 }
 
 // figureWords are what the state in force says of a thing in one line; empty if none is,
