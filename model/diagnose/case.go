@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
 )
@@ -15,8 +16,10 @@ type Case struct {
 	n      *network.Network
 	sheet  *model.Sheet
 	states []state.State
-	meter  model.Meter
+	meter  meter.Instrument
 	number map[*network.Link]int
+	volts  float64 // of the system
+	ends   []poles // of the strings of batteries and packs
 	sound  *solver // at the scale of the record, nothing but variant 0 needed
 
 	faults   []Fault
@@ -26,6 +29,9 @@ type Case struct {
 	solvers  map[int]*solver // by scale in steps of scaleStep
 }
 
+// poles are the two ends of a string of batteries, or of a pack.
+type poles struct{ high, low network.Node }
+
 // New lists what may be wrong with a sheet of a job. cat is the parts library, the job's
 // own definitions not yet included. It fails if the job has no such sheet.
 func New(job *model.Job, name model.SheetName, cat *model.Catalogue) (*Case, error) {
@@ -34,7 +40,12 @@ func New(job *model.Job, name model.SheetName, cat *model.Catalogue) (*Case, err
 		return nil, fmt.Errorf("the job has no sheet %q", name)
 	}
 	n := network.Build(job, sheet, cat)
-	c := &Case{n: n, sheet: sheet, states: n.States(), meter: meterOf(job), number: numbers(n), solvers: map[int]*solver{}}
+	c := &Case{n: n, sheet: sheet, states: n.States(), meter: meter.Of(job.Meter), number: numbers(n), volts: systemVolts(n), solvers: map[int]*solver{}}
+	for _, f := range n.Feeds() {
+		if f.String != nil && f.Whole {
+			c.ends = append(c.ends, poles{high: f.At, low: f.Return})
+		}
+	}
 	for i, s := range c.states {
 		if s.Name != state.PackAsleep {
 			c.offered = append(c.offered, i)
@@ -95,20 +106,13 @@ func (c *Case) calibrate(readings []observation) (scale float64, known bool) {
 		if o.kind != Volts || !c.atRest(o.state) {
 			continue
 		}
-		for _, f := range c.n.Feeds() {
-			if f.String == nil || !f.Whole {
+		for _, e := range c.ends {
+			across := e == poles{o.red, o.black} || e == poles{o.black, o.red}
+			if !across {
 				continue
 			}
-			sign := 1.0
-			switch {
-			case o.red == f.At && o.black == f.Return:
-			case o.red == f.Return && o.black == f.At:
-				sign = -1
-			default:
-				continue
-			}
-			expected := c.sound.predict(0, &observation{kind: Volts, state: o.state, red: f.At, black: f.Return}).middle()
-			if ratio := sign * o.value / expected; ratio >= leastScale && ratio <= mostScale {
+			expected := c.sound.predict(0, o).middle()
+			if ratio := o.value / expected; ratio >= leastScale && ratio <= mostScale {
 				sum += ratio
 				count++
 			}
@@ -134,6 +138,3 @@ func (c *Case) atRest(s int) bool {
 	}
 	return true
 }
-
-// systemVolts is the voltage of the pack by its own figures, or a usual one.
-func (c *Case) systemVolts() float64 { return systemVolts(c.n) }

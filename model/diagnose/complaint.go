@@ -2,7 +2,6 @@ package diagnose
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"example.com/lugbook/model"
@@ -68,7 +67,13 @@ func Complaints() []Complaint {
 	return list
 }
 
-func findComplaint(name string) (*complaint, error) {
+// deadWord after a part's name is the complaint that the part does nothing.
+const deadWord = "dead"
+
+func (c *Case) findComplaint(name string) (*complaint, error) {
+	if id, word, two := strings.Cut(name, " "); two && word == deadWord {
+		return c.deadPart(model.PartID(id))
+	}
 	var names []string
 	for i := range complaints {
 		if strings.EqualFold(complaints[i].name, name) {
@@ -79,7 +84,41 @@ func findComplaint(name string) (*complaint, error) {
 	if near := strictyaml.Nearest(name, names); near != "" {
 		return nil, fmt.Errorf("no complaint %q; did you mean %q?", name, near)
 	}
-	return nil, fmt.Errorf("no complaint %q; known are: %s", name, strings.Join(names, "; "))
+	return nil, fmt.Errorf("no complaint %q; known are: %s; PART %s", name, strings.Join(names, "; "), deadWord)
+}
+
+// deadPart is the complaint that a part takes nothing where it should: in the first state
+// in which the sound sheet gives it half its most or more.
+func (c *Case) deadPart(id model.PartID) (*complaint, error) {
+	if c.n.Part(id) == nil {
+		return nil, c.unknown("part", string(id), c.partNames())
+	}
+	takes := func(c *Case, o *outcome) float64 {
+		return c.sum(o, func(l *network.Link) bool { return l.Part != nil && l.Part.ID == id && takesPower(l) })
+	}
+	best, most := -1, leastFelt
+	for _, s := range c.offered {
+		if o := c.sound.got[0][s].full; o != nil {
+			if amps := takes(c, o); amps > 2*most || best < 0 && amps > most {
+				best, most = s, amps
+			}
+		}
+	}
+	if best < 0 {
+		return nil, fmt.Errorf("part %q takes nothing in any state, so that nobody can find it dead", id)
+	}
+	return &complaint{
+		name: string(id) + " " + deadWord, about: string(id) + " does nothing", state: c.states[best].Name,
+		shows: func(c *Case, o, sound *outcome) bool { return takes(c, o) < 0.3*takes(c, sound) },
+	}, nil
+}
+
+func (c *Case) partNames() []string {
+	names := make([]string, len(c.sheet.Parts))
+	for i := range c.sheet.Parts {
+		names[i] = string(c.sheet.Parts[i].ID)
+	}
+	return names
 }
 
 // deaf is the share of complaints that are not as told. Our choice.
@@ -143,71 +182,4 @@ func (w *weigher) priors() []float64 {
 		prior[i] /= sum
 	}
 	return prior
-}
-
-// clicks reports whether the coil of the main contactor has pulled in: the one whose
-// contact carries most when the sound sheet drives.
-func (c *Case) clicks(o, sound *outcome) bool {
-	links := c.n.Links()
-	main, most := -1, 0.0
-	for i := range links {
-		if l := &links[i]; l.Is(model.ContactElement) && l.Element.Coil != "" && math.Abs(sound.amps[i]) > most {
-			main, most = i, math.Abs(sound.amps[i])
-		}
-	}
-	if main < 0 {
-		return false
-	}
-	for i := range links {
-		if l := &links[i]; l.Is(model.CoilElement) && l.Part == links[main].Part && l.Element.ID == links[main].Element.Coil {
-			return o.on[i]
-		}
-	}
-	return false
-}
-
-// driven is the current of the drive's loads and windings in amperes.
-func (c *Case) driven(o *outcome) float64 {
-	return c.sum(o, func(l *network.Link) bool { return l.Is(model.LoadElement) && l.Def.Family == model.Drive })
-}
-
-// driveVolts is the voltage across the acting load of the drive.
-func (c *Case) driveVolts(o *outcome) float64 {
-	most := 0.0
-	links := c.n.Links()
-	for i := range links {
-		l := &links[i]
-		if l.Is(model.LoadElement) && l.Def.Family == model.Drive && o.on[i] && o.amps[i] >= heavyAmps && o.island[l.A] == o.island[l.B] {
-			most = max(most, o.volts[l.A]-o.volts[l.B])
-		}
-	}
-	return most
-}
-
-// charged is the current of the chargers in amperes.
-func (c *Case) charged(o *outcome) float64 {
-	return c.sum(o, func(l *network.Link) bool { return l.Is(model.ChargerElement) })
-}
-
-// reduced is the sum of the output voltages of the reducers.
-func (c *Case) reduced(o *outcome) float64 {
-	sum := 0.0
-	links := c.n.Links()
-	for i := range links {
-		if l := &links[i]; l.Kind == network.OutputLink && l.Def.Family == model.Supply && o.island[l.A] == o.island[l.B] {
-			sum += o.volts[l.A] - o.volts[l.B]
-		}
-	}
-	return sum
-}
-
-func (c *Case) sum(o *outcome, of func(*network.Link) bool) float64 {
-	sum := 0.0
-	links := c.n.Links()
-	for i := range links {
-		if of(&links[i]) {
-			sum += math.Abs(o.amps[i])
-		}
-	}
-	return sum
 }

@@ -59,7 +59,7 @@ func (c *Case) drops(high network.Node) [][2]network.Node {
 	for _, at := range c.landed() {
 		for _, s := range c.offered {
 			o := c.sound.got[0][s].full
-			if o != nil && o.island[at] == o.island[high] && math.Abs(o.volts[high]-o.volts[at]) < nearHigh*c.systemVolts() {
+			if o != nil && o.island[at] == o.island[high] && math.Abs(o.volts[high]-o.volts[at]) < nearHigh*c.volts {
 				pairs = append(pairs, [2]network.Node{high, at})
 				break
 			}

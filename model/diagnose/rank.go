@@ -62,7 +62,7 @@ type weigher struct {
 }
 
 // Rank weighs the faults against readings; the order of the readings does not matter.
-// complaint is a name of [Complaints], or empty. The error names what is not on the sheet.
+// complaint is a name of [Complaints], a part with the word dead, or empty. The error names what is not on the sheet.
 func (c *Case) Rank(readings []model.Reading, complaint string) (*Verdict, error) {
 	w := &weigher{c: c}
 	for i := range readings {
@@ -73,7 +73,7 @@ func (c *Case) Rank(readings []model.Reading, complaint string) (*Verdict, error
 		w.seen = append(w.seen, o)
 	}
 	if complaint != "" {
-		found, err := findComplaint(complaint)
+		found, err := c.findComplaint(complaint)
 		if err != nil {
 			return nil, err
 		}
@@ -225,7 +225,7 @@ func (w *weigher) flat(o *observation) float64 {
 	case Amps:
 		return 1.0 / 200
 	}
-	return 1 / (2 * w.c.systemVolts())
+	return 1 / (2 * w.c.volts)
 }
 
 // sizes are a fault's sizes, each with the same share.

@@ -1,0 +1,41 @@
+package diagnose
+
+import (
+	"math"
+
+	"example.com/lugbook/model/unit"
+)
+
+// What the model itself may be off by. Our choice: the spread of a pack between low and
+// full, of the same once it was read, and of small drops in what nobody records.
+const (
+	spreadUnread = 0.06
+	spreadRead   = 0.015
+	spreadFloor  = 0.02 // volts
+	spreadFloat  = 0.5  // volts, of a probe that nothing holds
+	spreadAmps   = 0.2
+	floorAmps    = 0.2
+	spreadOhms   = 0.12 // decades
+)
+
+// sigma is the standard deviation of a reading about what a span says. A meter's stated
+// accuracy counts as two of its deviations.
+func (w *weigher) sigma(kind Kind, value float64, at span) float64 {
+	switch kind {
+	case Ohms:
+		return spreadOhms
+	case Amps:
+		return math.Hypot(floorAmps, spreadAmps*max(math.Abs(at.lo), math.Abs(at.hi)))
+	}
+	share := spreadUnread
+	if w.read {
+		share = spreadRead
+	}
+	off := 0.0
+	if at.floating {
+		off = spreadFloat
+	}
+	nearest := min(max(value, at.lo), at.hi)
+	model := math.Hypot(spreadFloor, share*nearest)
+	return math.Hypot(math.Hypot(w.c.meter.Off(unit.Voltage, value)/2, model), off)
+}
