@@ -63,7 +63,7 @@ func bundled(s *model.Sheet, w *model.Wire) int {
 
 // nominalAt is the nominal voltage of the circuit that a wire belongs to: of the feed
 // that stands highest over its return at the wire in any state, else of the system.
-func (s *survey) nominalAt(l *network.Link) float64 {
+func (s *Survey) nominalAt(l *network.Link) float64 {
 	if volts, done := s.nominals[l]; done {
 		return volts
 	}
@@ -85,7 +85,7 @@ func (s *survey) nominalAt(l *network.Link) float64 {
 const fedShare = 0.5
 
 // reaches reports whether a feed stands at a node, or its current returns there, in some state.
-func (s *survey) reaches(f *network.Feed, at network.Node) bool {
+func (s *Survey) reaches(f *network.Feed, at network.Node) bool {
 	for _, st := range s.states {
 		if !st.solution.On(f.Link) {
 			continue

@@ -51,8 +51,8 @@ func (c *Conductor) onlyLeads() bool {
 	return len(c.Leads) > 0 && !slices.ContainsFunc(c.Leads, func(l Lead) bool { return !l.Within() && !l.limitsItself(c) })
 }
 
-func (s *survey) conductor(l *network.Link) Conductor {
-	c := Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l)}
+func (s *Survey) outline(l *network.Link) *Conductor {
+	c := &Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l)}
 	c.Nominal = s.nominalAt(l)
 	c.Capacity = CapacityOf(s.net.Sheet, l.Wire, c.Nominal)
 	switch {
@@ -67,8 +67,13 @@ func (s *survey) conductor(l *network.Link) Conductor {
 		}
 	}
 	if !c.Returns {
-		c.Leads = s.leads(&c)
+		c.Leads = s.leads(c)
 	}
+	return c
+}
+
+func (s *Survey) conductor(l *network.Link) *Conductor {
+	c := *s.Outline(l)
 	home := s.homeOf(l)
 	for i, at := range []network.Node{l.A, l.B} {
 		if c.Returns {
@@ -82,12 +87,12 @@ func (s *survey) conductor(l *network.Link) Conductor {
 	}
 	c.Openings = s.openings(&c)
 	c.Missing = s.missing(&c)
-	return c
+	return &c
 }
 
 // leastAt is the least fault at one end of a conductor, through the nearest part to the
 // other side.
-func (s *survey) leastAt(c *Conductor, at network.Node) Fault {
+func (s *Survey) leastAt(c *Conductor, at network.Node) Fault {
 	celsius := c.Capacity.Class
 	if c.Returns {
 		return s.worst(s.crossing(at, c.Wire), at, least, celsius)
@@ -96,7 +101,7 @@ func (s *survey) leastAt(c *Conductor, at network.Node) Fault {
 }
 
 // homeOf is where the current of the source that feeds a wire comes back to.
-func (s *survey) homeOf(l *network.Link) network.Node {
+func (s *Survey) homeOf(l *network.Link) network.Node {
 	best := network.None
 	volts := 0.0
 	for i := range s.feeds {
@@ -109,7 +114,7 @@ func (s *survey) homeOf(l *network.Link) network.Node {
 }
 
 // missing lists what is not recorded of a conductor.
-func (s *survey) missing(c *Conductor) []string {
+func (s *Survey) missing(c *Conductor) []string {
 	var list []string
 	if c.Capacity.Missing != "" {
 		list = append(list, c.Capacity.Missing+": what it carries")

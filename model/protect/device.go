@@ -15,6 +15,7 @@ type Device struct {
 	Interrupting network.Known // A that it clears
 	Volts        network.Known // V of direct current that it opens
 	Full         network.Known // V of the highest source that reaches it, at full charge
+	By           *network.Feed // that source; nil if none reaches it
 	Fault        Fault         // the greatest bolted fault right behind it
 	Amps         float64       // through it in that fault
 	Curve        opening.Curve // when it opens
@@ -39,21 +40,15 @@ func atMost(value float64, known bool, limit network.Known) opening.Answer {
 // interruptingRating is the figure that the library gives the breaking capacity of a device.
 const interruptingRating = "interrupting-rating"
 
-func (s *survey) device(l *network.Link) Device {
-	d := Device{
+func (s *Survey) device(l *network.Link) *Device {
+	d := &Device{
 		Link: l, Rated: s.net.KnownFigure(l.Part, l.Element.Amps),
 		Interrupting: s.net.KnownFigure(l.Part, interruptingRating), Volts: s.net.KnownFigure(l.Part, l.Element.MaxVolts),
 	}
 	d.Curve = s.curve(l)
 	home := network.None
-	for i := range s.feeds {
-		f := &s.feeds[i]
-		if !s.reaches(f, l.A) && !s.reaches(f, l.B) {
-			continue
-		}
-		if !d.Full.OK || f.Full.Value > d.Full.Value {
-			d.Full, home = f.Full, f.Return
-		}
+	if d.By = s.Highest(l); d.By != nil {
+		d.Full, home = d.By.Full, d.By.Return
 	}
 	for _, at := range []network.Node{l.A, l.B} {
 		if s.returns[at] {
@@ -66,8 +61,21 @@ func (s *survey) device(l *network.Link) Device {
 	return d
 }
 
+// Highest is the source of the highest voltage at full charge that reaches a device in some
+// state; nil if none does.
+func (s *Survey) Highest(l *network.Link) *network.Feed {
+	var best *network.Feed
+	for i := range s.feeds {
+		f := &s.feeds[i]
+		if (best == nil || f.Full.Value > best.Full.Value) && (s.reaches(f, l.A) || s.reaches(f, l.B)) {
+			best = f
+		}
+	}
+	return best
+}
+
 // curve is when a device opens, as far as it is known.
-func (s *survey) curve(l *network.Link) opening.Curve {
+func (s *Survey) curve(l *network.Link) opening.Curve {
 	c, done := s.curves[l]
 	if !done {
 		c = CurveOf(s.net, l)

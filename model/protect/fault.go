@@ -51,12 +51,12 @@ const faultAmps = 1
 const coldCelsius = 20
 
 // worst is the greatest or the least fault at a node over all states in which there is one.
-func (s *survey) worst(at, to network.Node, how extreme, celsius float64) Fault {
+func (s *Survey) worst(at, to network.Node, how extreme, celsius float64) Fault {
 	f := Fault{At: at, To: to}
 	if at == network.None || to == network.None || at == to {
 		return f
 	}
-	for i := range s.states {
+	for _, i := range s.distinct {
 		solution := s.fault(at, to, i, how, celsius)
 		if solution == nil {
 			continue
@@ -74,13 +74,17 @@ func (s *survey) worst(at, to network.Node, how extreme, celsius float64) Fault 
 }
 
 // fault solves one fault in one state; nil if the circuit has no solution.
-func (s *survey) fault(at, to network.Node, i int, how extreme, celsius float64) *network.Solution {
+func (s *Survey) fault(at, to network.Node, i int, how extreme, celsius float64) *network.Solution {
 	key := faultKey{at, to, i, how}
 	if solution, done := s.faults[key]; done {
 		return solution
 	}
+	if s.isApart(at, to, i) {
+		s.faults[key] = nil
+		return nil
+	}
 	v := network.Variation{
-		Held: s.states[i].solution, Celsius: celsius, Changes: s.charged(how),
+		Held: s.states[i].solution, Celsius: celsius, Changes: s.charges[how],
 		Bridges: append([]network.Bridge{{A: at, B: to}}, s.giveBack(how)...),
 	}
 	solution, err := s.net.SolveWith(s.states[i].state, v)
@@ -91,14 +95,42 @@ func (s *survey) fault(at, to network.Node, i int, how extreme, celsius float64)
 	return solution
 }
 
+// isApart reports whether nothing joins two nodes in a state, so that no fault between them
+// has a way.
+func (s *Survey) isApart(at, to network.Node, i int) bool {
+	in := s.states[i].solution
+	for _, f := range s.regen {
+		if _, joined := in.Voltage(f.At, f.Return); !joined {
+			return false
+		}
+	}
+	_, joined := in.Voltage(at, to)
+	return !joined
+}
+
 // cutoffRating is the figure that the library gives the voltage of an empty source.
 const cutoffRating = "cutoff-voltage"
 
-// charged sets the voltage of each source: full, or empty.
-func (s *survey) charged(how extreme) []network.Change {
+// faultRating is the figure of a source's short-circuit current, as its label states it: at
+// its best, so that nothing is added for a full charge.
+const faultRating = "fault-current"
+
+// noOhms is the share that is left of the resistance that is assumed of a wire of unknown
+// size or length, so that the greatest fault is not understated.
+const noOhms = 1e-3
+
+// charged sets the voltage of each source: full, or empty. In the greatest fault wires of
+// which size or length is not recorded count nothing.
+func (s *Survey) charged(how extreme) []network.Change {
 	var list []network.Change
 	for i := range s.net.Links() {
 		l := &s.net.Links()[i]
+		if l.Kind == network.WireLink && how == greatest {
+			if _, assumed := s.net.WireOhms(l); assumed {
+				list = append(list, network.Change{Link: l, Scale: noOhms})
+			}
+			continue
+		}
 		if !l.Is(model.SourceElement) {
 			continue
 		}
@@ -106,6 +138,8 @@ func (s *survey) charged(how extreme) []network.Change {
 		rating := l.Element.MaxVolts
 		if how == least {
 			rating = cutoffRating
+		} else if _, stated := l.Part.Rating(faultRating); stated {
+			continue
 		}
 		if volts, stated := s.net.Figure(l.Part, rating); known && stated && rest > 0 {
 			list = append(list, network.Change{Link: l, Scale: volts / rest})
@@ -116,7 +150,7 @@ func (s *survey) charged(how extreme) []network.Change {
 
 // giveBack are the drives that brake, each as the voltage of its pack behind as many ohms
 // as let its regenerating current into a fault. In the least fault none does.
-func (s *survey) giveBack(how extreme) []network.Bridge {
+func (s *Survey) giveBack(how extreme) []network.Bridge {
 	if how == least {
 		return nil
 	}
@@ -137,7 +171,7 @@ func (s *survey) giveBack(how extreme) []network.Bridge {
 
 // crossing is the nearest node of the other side, by the fewest links and not over a wire:
 // where a fault inside the part at its end leads. None if there is none.
-func (s *survey) crossing(from network.Node, without *network.Link) network.Node {
+func (s *Survey) crossing(from network.Node, without *network.Link) network.Node {
 	seen := map[network.Node]bool{from: true}
 	for queue := []network.Node{from}; len(queue) > 0; queue = queue[1:] {
 		at := queue[0]

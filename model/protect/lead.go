@@ -33,7 +33,7 @@ func (l Lead) limitsItself(c *Conductor) bool {
 
 // leads lists the ways on which current comes to a conductor that nothing before it
 // protects.
-func (s *survey) leads(c *Conductor) []Lead {
+func (s *Survey) leads(c *Conductor) []Lead {
 	var list []Lead
 	for i := range s.entries {
 		e := &s.entries[i]
@@ -53,7 +53,7 @@ func (s *survey) leads(c *Conductor) []Lead {
 
 // follow measures a way to the device that it leads to, back to where it is not carried
 // any more.
-func (s *survey) follow(l *Lead, w *network.Link, leading bool) {
+func (s *Survey) follow(l *Lead, w *network.Link, leading bool) {
 	reach := l.Entry.Lead.Reach
 	far := w.B
 	if reach.Via(w.A) == w || reach.Metres(w.A) > reach.Metres(w.B) {
@@ -90,7 +90,7 @@ func (s *survey) follow(l *Lead, w *network.Link, leading bool) {
 }
 
 // carriesEntry reports whether a wire may carry what an entry lets in.
-func (s *survey) carriesEntry(e *network.Entry, w *network.Link) bool {
+func (s *Survey) carriesEntry(e *network.Entry, w *network.Link) bool {
 	if math.IsInf(e.Amps, 1) || e.IsUnrated() {
 		return false
 	}

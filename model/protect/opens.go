@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
 )
@@ -34,17 +33,16 @@ const leastShare = 0.1
 
 // openings compares each device that limits the conductor with what it withstands. A
 // conductor that only leads to a device is left to its shortness.
-func (s *survey) openings(c *Conductor) []Opening {
-	area := c.Wire.Wire.Gauge.AreaMM2()
-	if area == 0 || c.onlyLeads() {
+func (s *Survey) openings(c *Conductor) []Opening {
+	stands, k := c.stands()
+	if stands == 0 || c.onlyLeads() {
 		return nil
 	}
-	k := conductor.WithstandConstant(c.Capacity.Class, SoftCelsius)
 	var list []Opening
 	for _, d := range c.Exposure.Limits {
 		if isDevice(d) {
 			if o, ok := s.opening(c, d); ok {
-				o.K, o.Stands = k, k*k*area*area
+				o.K, o.Stands = k, stands
 				list = append(list, o.judged(c))
 			}
 		}
@@ -53,7 +51,7 @@ func (s *survey) openings(c *Conductor) []Opening {
 }
 
 // opening finds what faults along a conductor drive through a device; false if none does.
-func (s *survey) opening(c *Conductor, d *network.Link) (Opening, bool) {
+func (s *Survey) opening(c *Conductor, d *network.Link) (Opening, bool) {
 	o := Opening{Device: d}
 	share := 0.0
 	for _, f := range []Fault{c.Greatest[0], c.Greatest[1], c.Least} {

@@ -12,11 +12,11 @@ type Pair struct {
 	Verdict  opening.Verdict
 }
 
-// pairs lists the devices in series next to each other.
-func (s *survey) pairs() []Pair {
+// Pairs lists the devices in series next to each other.
+func (s *Survey) Pairs() []Pair {
 	var list []Pair
 	seen := map[[2]*network.Link]bool{}
-	for _, e := range s.protection.Entries() {
+	for _, e := range s.entries {
 		if len(e.Limits) != 1 || !isDevice(e.Limits[0]) || e.Lead == nil {
 			continue
 		}
@@ -36,7 +36,7 @@ func (s *survey) pairs() []Pair {
 	return list
 }
 
-func (s *survey) pair(up, down *network.Link) Pair {
-	d := s.device(down)
+func (s *Survey) pair(up, down *network.Link) Pair {
+	d := s.Device(down)
 	return Pair{Up: up, Down: down, Amps: d.Amps, Verdict: opening.Selective(d.Curve, s.curve(up), d.Amps)}
 }

@@ -3,8 +3,6 @@ package protect
 import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/opening"
-	"example.com/lugbook/model/state"
 )
 
 // Report is the protection of one sheet.
@@ -15,45 +13,19 @@ type Report struct {
 	States     []string    // states that were looked at; one that comes to no rest is left out
 }
 
-// survey is what the parts of a report share.
-type survey struct {
-	net        *network.Network
-	protection *network.Protection
-	feeds      []network.Feed
-	entries    []network.Entry
-	nominals   map[*network.Link]float64
-	regen      []network.Feed
-	returns    []bool
-	states     []solved
-	faults     map[faultKey]*network.Solution
-	curves     map[*network.Link]opening.Curve
-}
-
-// solved is a state with its solution.
-type solved struct {
-	state    state.State
-	solution *network.Solution
-}
-
 // Of computes the protection of a sheet.
 func Of(n *network.Network) *Report {
-	s := &survey{
-		net: n, protection: n.Protect(), regen: n.Regenerators(), returns: n.Returns(),
-		faults:   map[faultKey]*network.Solution{},
-		nominals: map[*network.Link]float64{}, curves: map[*network.Link]opening.Curve{},
-	}
-	s.feeds, s.entries = s.protection.Feeds, s.protection.Entries()
-	s.solve()
+	s := NewSurvey(n)
 	r := &Report{States: s.names()}
 	for i := range n.Links() {
 		switch l := &n.Links()[i]; {
 		case l.Kind == network.WireLink:
-			r.Conductors = append(r.Conductors, s.conductor(l))
+			r.Conductors = append(r.Conductors, *s.Conductor(l))
 		case l.Is(model.FuseElement):
-			r.Devices = append(r.Devices, s.device(l))
+			r.Devices = append(r.Devices, *s.Device(l))
 		}
 	}
-	r.Pairs = s.pairs()
+	r.Pairs = s.Pairs()
 	return r
 }
 

@@ -17,7 +17,7 @@ const SwitchedOn = " with all switched on"
 // solve finds the states in which a fault may happen: those of the sheet, and each of
 // them once more with everything switched on that may be. States that come to no rest
 // are left out.
-func (s *survey) solve() {
+func (s *Survey) solve() {
 	for _, st := range s.net.States() {
 		s.add(st)
 		if on, differs := s.allOn(st); differs {
@@ -26,14 +26,14 @@ func (s *survey) solve() {
 	}
 }
 
-func (s *survey) add(st state.State) {
+func (s *Survey) add(st state.State) {
 	if solution, err := s.net.Solve(st); err == nil {
 		s.states = append(s.states, solved{st, solution})
 	}
 }
 
 // allOn is a state with every control that may be on at will away from its rest.
-func (s *survey) allOn(st state.State) (on state.State, differs bool) {
+func (s *Survey) allOn(st state.State) (on state.State, differs bool) {
 	on = st
 	for i := range s.net.Sheet.Parts {
 		d := s.net.Cat.Definition(s.net.Sheet.Parts[i].Kind)
@@ -52,7 +52,7 @@ func (s *survey) allOn(st state.State) (on state.State, differs bool) {
 }
 
 // names lists the states that were looked at.
-func (s *survey) names() []string {
+func (s *Survey) names() []string {
 	var names []string
 	for _, st := range s.states {
 		names = append(names, st.state.Name)

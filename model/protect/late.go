@@ -1,0 +1,169 @@
+package protect
+
+import (
+	"math"
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
+)
+
+// Late is a device that surely opens later than a conductor withstands a fault.
+type Late struct {
+	Conductor *Conductor
+	Opening   Opening
+}
+
+// Late lists the devices that surely open too late for a conductor, in the order of the
+// wires. Faults are solved only where a device promises to hold that long at some current.
+func (s *Survey) Late() []Late {
+	var list []Late
+	for _, c := range s.guarded() {
+		holds := func(d *network.Link) bool { return isDevice(d) && s.holdsLong(c, d) }
+		if !slices.ContainsFunc(c.Exposure.Limits, holds) {
+			continue
+		}
+		full := s.Conductor(c.Wire)
+		for _, o := range full.Openings {
+			if o.Answer == opening.No {
+				list = append(list, Late{full, o})
+			}
+		}
+	}
+	return list
+}
+
+// Unproven is a device of which nothing proves that it opens in time for some conductors.
+type Unproven struct {
+	Device *network.Link
+	Wires  []*network.Link
+}
+
+// Unproven lists the devices whose opening times leave open whether a conductor behind them
+// withstands a fault, for currents up to what the sources that reach it drive through a
+// short at their own terminals, in the order of the sheet.
+func (s *Survey) Unproven() []Unproven {
+	behind := map[*network.Link][]*network.Link{}
+	for _, c := range s.guarded() {
+		for _, d := range c.Exposure.Limits {
+			if isDevice(d) && !s.proves(c, d) {
+				behind[d] = append(behind[d], c.Wire)
+			}
+		}
+	}
+	var list []Unproven
+	for i := range s.net.Links() {
+		if d := &s.net.Links()[i]; len(behind[d]) > 0 {
+			list = append(list, Unproven{d, behind[d]})
+		}
+	}
+	return list
+}
+
+// guarded lists the outlines of the conductors that are left to a device and of which it is
+// known what they withstand. What a device is too large for anyway is left out.
+func (s *Survey) guarded() []*Conductor {
+	var list []*Conductor
+	for i := range s.net.Links() {
+		l := &s.net.Links()[i]
+		if l.Kind != network.WireLink {
+			continue
+		}
+		if c := s.Outline(l); c.Left == "" && c.Capacity.Missing == "" && !c.onlyLeads() && c.Protected() != opening.No {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// stands is the heat in A2s that a conductor stands, (k S)^2 of IEC 60364-4-43 434.5.2,
+// with k.
+func (c *Conductor) stands() (i2t, k float64) {
+	area := c.Wire.Wire.Gauge.AreaMM2()
+	k = conductor.WithstandConstant(c.Capacity.Class, SoftCelsius)
+	return k * k * area * area, k
+}
+
+// holdsLong reports whether a device promises to hold, at some current that harms a
+// conductor, for longer than that withstands it.
+func (s *Survey) holdsLong(c *Conductor, d *network.Link) bool {
+	stands, _ := c.stands()
+	curve := s.curve(d)
+	if curve.Band(hugeAmps).Least*hugeAmps*hugeAmps > stands {
+		return true
+	}
+	for _, g := range curve.Gates() {
+		if g.Amps > c.Capacity.Amps && g.Least*g.Amps*g.Amps > stands {
+			return true
+		}
+	}
+	return false
+}
+
+// hugeAmps is more than any source of a cart drives.
+const hugeAmps = 1e6
+
+// proves reports whether a device has surely opened, at every current at which it opens at
+// all, before a conductor is harmed. What it may carry for ever is left to its rating.
+func (s *Survey) proves(c *Conductor, d *network.Link) bool {
+	curve := s.curve(d)
+	from, opens := curve.OpensFrom()
+	if !opens {
+		return false
+	}
+	upTo := s.ceiling(d)
+	if upTo <= from {
+		return true
+	}
+	stands, _ := c.stands()
+	_, heat, bounded := curve.Worst(from, upTo)
+	return bounded && heat <= stands
+}
+
+// ceiling bounds the current in amperes of any fault behind a device: what the sources
+// that reach it drive through a short at their own terminals.
+func (s *Survey) ceiling(d *network.Link) float64 {
+	sum := 0.0
+	for i := range s.feeds {
+		if f := &s.feeds[i]; s.reaches(f, d.A) || s.reaches(f, d.B) {
+			sum += s.shortAmps(f)
+		}
+	}
+	for _, f := range s.regen {
+		sum += f.Limit
+	}
+	return min(sum, hugeAmps)
+}
+
+// shortAmps is what a source drives through a short at its terminals; infinite if nobody
+// states what limits it.
+func (s *Survey) shortAmps(f *network.Feed) float64 {
+	if f.String == nil {
+		return f.Limit
+	}
+	if !f.Whole {
+		return 0 // counted with its string
+	}
+	ohms, volts := 0.0, 0.0
+	for _, cell := range f.String.Cells {
+		inside := s.net.SourceOhms(cell.Link)
+		rest, known := s.net.Figure(cell.Link.Part, cell.Link.Element.Volts)
+		if !inside.OK || !known {
+			return math.Inf(1)
+		}
+		ohms += inside.Value
+		volts += max(rest, s.fullVolts(cell.Link))
+	}
+	return volts / ohms
+}
+
+// fullVolts is the voltage of a source at full charge; 0 if not known.
+func (s *Survey) fullVolts(l *network.Link) float64 {
+	if !l.Is(model.SourceElement) {
+		return 0
+	}
+	volts, _ := s.net.Figure(l.Part, l.Element.MaxVolts)
+	return volts
+}
