@@ -65,9 +65,10 @@ func newBranches(nodes int) branches {
 	return branches{first: ends[:nodes], last: ends[nodes:], list: make([]branch, 0, 2*nodes)}
 }
 
-func (b *branches) clear() {
+// clear forgets the edges of some nodes.
+func (b *branches) clear(nodes []Node) {
 	b.list = b.list[:0]
-	for n := range b.first {
+	for _, n := range nodes {
 		b.first[n], b.last[n] = -1, -1
 	}
 }

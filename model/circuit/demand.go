@@ -29,7 +29,7 @@ func (s *state) wantedOfLoad(e Element, amperes, volts float64) mode {
 // adjustLoads sets the demand of the acting loads to what the present voltages ask
 // for, and lists those that had to change.
 func (s *state) adjustLoads(drifting []Element) []Element {
-	for i := range s.elements {
+	for _, i := range s.injecting {
 		el := &s.elements[i]
 		if el.kind != load || !s.moved[i] || s.modes[i] == giving {
 			continue
@@ -43,7 +43,7 @@ func (s *state) adjustLoads(drifting []Element) []Element {
 		}
 		amperes := s.asked(el, across)
 		if math.Abs(amperes-s.demand[i]) > steadyShare*amperes {
-			drifting = append(drifting, Element(i))
+			drifting = append(drifting, i)
 		}
 		s.demand[i] = amperes
 	}
@@ -82,9 +82,9 @@ const mostRefusals = 20
 // there is none near, the loads that ask in vain are pushed on, the harder the more often.
 func (s *state) hasten(refusals int) int {
 	var loads []Element
-	for i := range s.elements {
+	for _, i := range s.injecting {
 		if s.elements[i].kind == load && s.moved[i] && s.modes[i] == limited && s.elements[i].amperes == 0 {
-			loads = append(loads, Element(i))
+			loads = append(loads, i)
 		}
 	}
 	n := len(loads)
@@ -126,7 +126,7 @@ func (s *state) fillSlopes(rows [][]float64, loads []Element) {
 	volts := make([]float64, len(s.volts))
 	for j, source := range loads {
 		injected[source] = 1
-		s.mesh.solve(currents, volts, injected, false)
+		s.mesh.solve(currents, volts, injected, s.injecting, false)
 		injected[source] = 0
 		for k, e := range loads {
 			el := &s.elements[e]

@@ -11,16 +11,21 @@
 //	solution, err := c.Solve()
 //	amperes := solution.Current(lamp)
 //
-// The currents are found as loop currents over a spanning tree of least resistance.
-// So Kirchhoff's current law holds at every node to the last digits however low a
-// resistance is, zero included, and the equations are well conditioned: after scaling,
-// their least eigenvalue is not below one over the length of the longest loop.
-// Nodes that no conducting element joins form islands; the voltage between two islands
-// is unknown, and is reported as such.
+// What conducts whatever happens is reduced first: chains, branches side by side and dead ends
+// go, unless something that switches is on them. The currents of the rest are found as loop
+// currents over a spanning tree of least resistance. So Kirchhoff's current law holds at every
+// node to the last digits however low a resistance is, zero included, and the equations are well
+// conditioned: after scaling, their least eigenvalue is not below one over the length of
+// the longest loop. Nodes that no conducting element joins form islands; the voltage between two
+// islands is unknown, and is reported as such.
 //
-// Diodes, current limits and constant-power loads are settled first, as they act at once.
-// Then coils, contacts and loads with a least voltage move, until nothing moves any
-// more. If that never happens the result is a [Chatter].
+// Diodes, current limits and loads without a condition act at once. Coils, gated contacts,
+// gated loads and converters move in their own time, and which of them is faster is not
+// known: every order is followed. If all lead to one rest, that is the solution. If some never
+// rest the result is a [Chatter], if they rest in different ways a [Race].
+//
+// A load that would pull its own supply too low neither chatters nor gives a wrong
+// number: it is starved, and told by [Solution.Starved].
 //
 // Volts, amperes, ohms and watts throughout. A current through an element counts
 // from its first node to its second, so a source that delivers has a negative one.

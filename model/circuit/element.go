@@ -35,6 +35,23 @@ type element struct {
 	input      Element // load before the output of a converter
 }
 
+// fixed reports whether an element conducts whatever happens.
+func (e *element) fixed() bool {
+	return e.kind == resistor || e.kind == source || e.kind == coil || e.kind == contact && e.coil == None && e.restClosed
+}
+
+// switches reports whether an element conducts at times.
+func (e *element) switches() bool {
+	switch e.kind {
+	case gated, diode, load, supply:
+		return true
+	}
+	return e.kind == contact && e.coil != None
+}
+
+// injects reports whether an element can be a current that is known.
+func (e *element) injects() bool { return e.kind == current || e.kind == supply || e.kind == load }
+
 // check says what is wrong with an element's figures; empty if nothing is.
 func (e *element) check(nodes, elements int) string {
 	for _, x := range [...]float64{e.ohms, e.volts, e.amperes, e.watts, e.limit, e.pullIn, e.dropOut, e.efficiency} {

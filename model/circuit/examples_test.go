@@ -109,8 +109,9 @@ func TestDropAlongAWire(t *testing.T) {
 	}
 }
 
-// A maker-independent lookup page: 2 x 100 ft of No. 16 (4.99 ohm per 1000 ft), 4 A on 24 V: 4.0 V, 16.7 %.
-// Lessons In Electric Circuits: 14 AWG loop of 11.301 ohm at 230 V feeds at most 20.352 A.
+// A maker-independent lookup page: 2 x 100 ft of No. 16 (4.99 ohm per 1000 ft), 4 A on 24 V:
+// 4.0 V, 16.7 %. Lessons In Electric Circuits: 14 AWG loop of 11.301 ohm at 230 V feeds at
+// most 20.352 A.
 func TestLoopDrops(t *testing.T) {
 	c := New()
 	plus, far, back, minus := c.Node(), c.Node(), c.Node(), c.Node()
@@ -172,4 +173,13 @@ func checkLaws(t require.TestingT, c *Circuit, s *Solution) {
 		require.LessOrEqual(t, math.Abs(sum), 1e-9*most, "current law at node %d", n)
 	}
 	require.LessOrEqual(t, math.Abs(s.Balance()), 1e-9*most*emf+1e-300, "power balance")
+}
+
+// largest is the largest of some values, whatever their signs.
+func largest(values []float64) float64 {
+	most := 0.0
+	for _, v := range values {
+		most = max(most, math.Abs(v))
+	}
+	return most
 }

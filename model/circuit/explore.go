@@ -248,7 +248,8 @@ func (x *explorer) close(p *point) {
 	x.circle = set
 }
 
-// leadsOut reports whether a mover wants to leave at every point of a set and gets out of it from each.
+// leadsOut reports whether a mover wants to leave at every point of a set and gets out of it
+// from each.
 func leadsOut(set []*point, m int) bool {
 	for _, p := range set {
 		i := slices.Index(p.leaving, m)

@@ -125,8 +125,8 @@ func TestTextbookSeriesParallelOhms(t *testing.T) {
 	n.printed(n.solve(), "V(a,b)=71.429 V(b)=127.27 V(a)=198.70")
 }
 
-// Theraja III, page 1739: a 500 V line feeds two motors of 0.4 ohm that each turn 2100 N at 50 km/h and 3500
-// W of losses. Printed: 138.32 A. The other root, 1180.84 A each, is not taken.
+// Theraja III, page 1739: a 500 V line feeds two motors of 0.4 ohm that each turn 2100 N at 50
+// km/h and 3500 W of losses. Printed: 138.32 A. The other root, 1180.84 A each, is not taken.
 func TestTextbookTwoMotors(t *testing.T) {
 	watts := 2100*50/3.6 + 3500
 	n := parse(t, fmt.Sprintf("s v x 0 500 0\nr1 r x a .4\nm1 p a 0 %.12g 20\nr2 r x b .4\nm2 p b 0 %.12g 20", watts, watts))

@@ -2,26 +2,31 @@ package circuit
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
-// mesh is one set of conducting elements made ready to be solved: islands, and what a
-// reduction leaves of them, with a spanning tree for each and the factored equations of the
-// loops that the other edges close. It is filled anew by wire, which reuses its room.
+// mesh is a network made ready to be solved. What conducts whatever happens is reduced once,
+// as far as nothing that can switch or is watched touches it. The rest is made ready anew by
+// wire, for one set of switching elements that conduct: what a reduction leaves of it has a
+// spanning tree for each island, and the factored equations of the loops that the other edges
+// close.
 type mesh struct {
-	elements []element
-	island   []int // by node, numbered in the order of their first nodes
+	elements  []element
+	switching []Element // that conduct or not, as wire is told
+	fixed     reduction
+	rest      []edge // what the fixed part is reduced to
 	reduction
 
-	whole    int    // edges that are elements; the others come of the reduction
+	whole    int    // edges that are elements or fixed ones; the others come of the reduction
 	core     []int  // edges that are left, the least resistance first
 	up       []int  // by node: place in core of the tree edge towards the root of its island, or -1
 	order    []Node // that are left, parents before children
 	links    []int  // places in core of the edges that are not in a tree: one loop each
 	crossed  crossings
 	factor   cholesky
-	joined   union
-	numbers  []int // by root node: island
+	islands  union // of nodes that are not removed from the fixed part
+	trees    union
 	branches branches
 	depth    []int
 	due      []float64 // by node: current that leaves it
@@ -29,21 +34,78 @@ type mesh struct {
 	rhs      []float64 // by loop
 }
 
-// newMesh makes room for the nodes and elements of a circuit. Nothing conducts yet.
-func newMesh(nodes int, elements []element) *mesh {
-	figures, numbers := make([]float64, 2*nodes), make([]int, 4*nodes)
-	return &mesh{
-		elements: elements, reduction: newReduction(nodes, elements), joined: make(union, nodes), branches: newBranches(nodes),
-		island: numbers[:nodes], numbers: numbers[nodes : 2*nodes], up: numbers[2*nodes : 3*nodes], depth: numbers[3*nodes:],
+// newMesh reduces the fixed part of a circuit. Nothing that switches conducts yet.
+func newMesh(nodes int, elements []element, switching []Element, watched []bool) (*mesh, error) {
+	figures, numbers, unions := make([]float64, 2*nodes), make([]int, 3*nodes), make(union, 3*nodes)
+	m := &mesh{
+		elements: elements, switching: switching, branches: newBranches(nodes),
+		islands: unions[:nodes], trees: unions[nodes : 2*nodes], up: numbers[:nodes], depth: numbers[nodes : 2*nodes],
 		due: figures[:nodes], below: figures[nodes:],
 	}
+	ends, all := numbers[2*nodes:], unions[2*nodes:]
+	all.part()
+	for i := range elements {
+		if elements[i].fixed() {
+			ends[elements[i].a]++
+			ends[elements[i].b]++
+		}
+	}
+	m.fixed = newReduction(all, ends, watched)
+	m.fixed.begin()
+	for i := range elements {
+		if e := &elements[i]; e.fixed() {
+			m.fixed.join(edge{a: e.a, b: e.b, ohms: e.ohms, volts: e.volts, e: Element(i)})
+		}
+	}
+	if err := m.fixed.run(); err != nil {
+		return nil, err
+	}
+	m.fixed.gather(m.due)
+	m.makeRoom(ends)
+	return m, nil
 }
 
-// wire joins the elements that conduct.
+// makeRoom prepares the reduction of what is left of the fixed part and the rest.
+func (m *mesh) makeRoom(ends []int) {
+	clear(ends)
+	for i := range m.fixed.edges {
+		if e := m.fixed.edges[i]; !e.gone {
+			e.fixed = i
+			m.rest = append(m.rest, e)
+			ends[e.a]++
+			ends[e.b]++
+		}
+	}
+	for _, i := range m.switching {
+		ends[m.elements[i].a]++
+		ends[m.elements[i].b]++
+	}
+	var left []Node
+	for n, removed := range m.fixed.removed {
+		if !removed {
+			left = append(left, Node(n))
+		}
+	}
+	m.reduction = newReduction(left, ends, make([]bool, len(ends)))
+}
+
+// wire joins what conducts, by place in switching.
 func (m *mesh) wire(conducts []bool) error {
-	m.numberIslands(conducts)
-	m.begin(m.elements, conducts)
+	m.begin()
+	for _, e := range m.rest {
+		m.join(e)
+	}
+	for i, is := range conducts {
+		if is {
+			e := &m.elements[m.switching[i]]
+			m.join(edge{a: e.a, b: e.b, ohms: e.ohms, e: m.switching[i], fixed: -1})
+		}
+	}
 	m.whole = len(m.edges)
+	m.islands.partOf(m.nodes)
+	for i := range m.edges {
+		m.islands.join(m.edges[i].a, m.edges[i].b)
+	}
 	if err := m.run(); err != nil {
 		return err
 	}
@@ -56,27 +118,6 @@ func (m *mesh) wire(conducts []bool) error {
 	return nil
 }
 
-func (m *mesh) numberIslands(conducts []bool) {
-	m.joined.part()
-	for e, is := range conducts {
-		if is {
-			m.joined.join(m.elements[e].a, m.elements[e].b)
-		}
-	}
-	for n := range m.numbers {
-		m.numbers[n] = -1
-	}
-	islands := 0
-	for n := range m.island {
-		root := m.joined.root(Node(n))
-		if m.numbers[root] < 0 {
-			m.numbers[root] = islands
-			islands++
-		}
-		m.island[n] = m.numbers[root]
-	}
-}
-
 // plant finds the spanning tree of least resistance of what is left of each island.
 func (m *mesh) plant() {
 	m.core = m.core[:0]
@@ -86,24 +127,24 @@ func (m *mesh) plant() {
 		}
 	}
 	slices.SortStableFunc(m.core, func(x, y int) int { return cmp.Compare(m.edges[x].ohms, m.edges[y].ohms) })
-	m.joined.part()
-	m.branches.clear()
+	m.trees.partOf(m.nodes)
+	m.branches.clear(m.nodes)
 	m.links, m.order = m.links[:0], m.order[:0]
 	for k, id := range m.core {
 		e := &m.edges[id]
-		if !m.joined.join(e.a, e.b) {
+		if !m.trees.join(e.a, e.b) {
 			m.links = append(m.links, k)
 			continue
 		}
 		m.branches.add(e.a, k)
 		m.branches.add(e.b, k)
 	}
-	for n := range m.up {
+	for _, n := range m.nodes {
 		m.up[n], m.depth[n] = -1, -1
 	}
-	for n := range m.up {
+	for _, n := range m.nodes {
 		if m.depth[n] < 0 && !m.removed[n] {
-			m.grow(Node(n))
+			m.grow(n)
 		}
 	}
 }
@@ -171,23 +212,32 @@ func (m *mesh) factorise() int {
 	return m.factor.factorise()
 }
 
-// solve finds the currents through all the elements and the voltages of all the nodes, each
-// against a node of its island, given the currents that the injecting elements take from
-// their first node to their second. Both nodes of an injecting element must be in one
-// island. Without sources, only what the injected currents drive is found.
-func (m *mesh) solve(currents, volts, injected []float64, sources bool) {
-	clear(m.due)
-	for e, i := range injected {
+// solve finds the currents through the switching and the injecting elements and the voltages
+// of the nodes that are not removed from the fixed part, each against a node of its island.
+// Given are the currents that the injecting elements take from their first node to their
+// second, which must be in one island. Without sources, only what the injected currents drive
+// is found.
+func (m *mesh) solve(currents, volts, injected []float64, injecting []Element, sources bool) {
+	for _, n := range m.nodes {
+		m.due[n] = 0
+	}
+	for _, e := range m.switching {
+		currents[e] = 0
+	}
+	for _, e := range injecting {
+		i := injected[e]
 		currents[e] = i
-		if i != 0 {
-			m.due[m.elements[e].a] += i
-			m.due[m.elements[e].b] -= i
-		}
+		m.due[m.elements[e].a] += i
+		m.due[m.elements[e].b] -= i
 	}
 	for id := range m.edges[:m.whole] {
 		e := &m.edges[id]
-		e.volts = 0
-		if sources {
+		switch {
+		case !sources:
+			e.volts = 0
+		case e.fixed >= 0:
+			e.volts = m.fixed.edges[e.fixed].volts
+		default:
 			e.volts = m.elements[e.e].volts
 		}
 	}
@@ -203,8 +253,59 @@ func (m *mesh) solve(currents, volts, injected []float64, sources bool) {
 	}
 	m.spread(volts)
 	for id := range m.edges[:m.whole] {
-		currents[m.edges[id].e] = m.edges[id].current
+		if e := &m.edges[id]; e.fixed < 0 {
+			currents[e.e] = e.current
+		}
 	}
+}
+
+// complete adds the currents and voltages of the fixed part to the last solution, and numbers
+// the islands in the order of their first nodes.
+func (m *mesh) complete(currents, volts []float64) (island []int) {
+	for id := range m.edges[:m.whole] {
+		if e := &m.edges[id]; e.fixed >= 0 {
+			m.fixed.edges[e.fixed].current = e.current
+		}
+	}
+	m.fixed.spread(volts)
+	whole := 0
+	for i := range m.elements {
+		if m.elements[i].fixed() {
+			currents[i] = m.fixed.edges[whole].current
+			whole++
+		}
+	}
+	return m.numberIslands()
+}
+
+func (m *mesh) numberIslands() []int {
+	for _, s := range m.fixed.steps {
+		switch s.kind {
+		case leafStep, chainStep:
+			m.islands[s.n] = s.p // which may be removed later on, or not
+		}
+	}
+	island, numbers, islands := make([]int, len(m.islands)), make([]int, len(m.islands)), 0
+	for n := range island {
+		root := m.islands.root(Node(n))
+		if numbers[root] == 0 {
+			islands++
+			numbers[root] = islands
+		}
+		island[n] = numbers[root] - 1
+	}
+	return island
+}
+
+// largest are the largest current and voltage of the last solution.
+func (m *mesh) largest(voltages []float64) (amperes, volts float64) {
+	for id := range m.edges[:m.whole] {
+		amperes = max(amperes, math.Abs(m.edges[id].current))
+	}
+	for _, n := range m.nodes {
+		volts = max(volts, math.Abs(voltages[n]))
+	}
+	return amperes, volts
 }
 
 // treeCurrents sends the injected currents home through the trees alone.
@@ -212,7 +313,9 @@ func (m *mesh) treeCurrents() {
 	for _, id := range m.core {
 		m.edges[id].current = 0
 	}
-	copy(m.below, m.due)
+	for _, n := range m.order {
+		m.below[n] = m.due[n]
+	}
 	for _, n := range slices.Backward(m.order) {
 		if m.up[n] >= 0 {
 			m.edges[m.core[m.up[n]]].current = -m.below[n] * m.upward(n)

@@ -7,10 +7,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A voltmeter is a resistance across what it measures: its sensitivity in ohms per volt
-// times its range. Kulshreshtha, Basic Electrical Engineering, chapter 18; Bakshi, Electronic
-// Measurements, chapter 3; Gupta, Electronic Measurements, page 156; as recalculated in the FOSSEE Python
-// Textbook Companions.
+// A voltmeter is a resistance across what it measures: its sensitivity in ohms per volt times
+// its range. Kulshreshtha, Basic Electrical Engineering, chapter 18; Bakshi, Electronic
+// Measurements, chapter 3; Gupta, Electronic Measurements, page 156; as recalculated in the
+// FOSSEE Python Textbook Companions.
 func TestTextbookMeterLoading(t *testing.T) {
 	const divider = "s v x 0 150 0\nr1 r x y 100k\nr2 r y 0 50k\n"
 	const small = "s v x 0 25 0\nr1 r x y 5k\nr2 r y 0 1k\n"
@@ -39,8 +39,8 @@ func TestTextbookMeterLoading(t *testing.T) {
 	require.InDelta(t, 13.33, 100*(1-20/23.077), .005, "Gupta: the error of taking the meter's current for the resistor's")
 }
 
-// Silicon diodes of 0.7 V: Sedha, Applied Electronics, pages 239 to 240. One of 0.6 V and 12 ohm: Singh,
-// Semiconductor Devices, page 208.
+// Silicon diodes of 0.7 V: Sedha, Applied Electronics, pages 239 to 240. One of 0.6 V and 12
+// ohm: Singh, Semiconductor Devices, page 208.
 func TestTextbookDiodes(t *testing.T) {
 	for _, w := range []worked{
 		{"Sedha, 6 V", "s v x 0 6 0\nd d x y .7 0\nr r y 0 800", "I(r)=6.625m"},

@@ -95,14 +95,13 @@ func drawRelays(t *rapid.T) *Circuit {
 	plus, minus := c.Node(), c.Node()
 	c.Source(plus, minus, 48, 0.05)
 	n := rapid.IntRange(1, 4).Draw(t, "coils")
-	var feeds, coils []Node
+	var feeds []Node
 	var movers []Element
 	for range n {
 		fed := c.Node()
 		feeds = append(feeds, fed)
 		if rapid.IntRange(0, 3).Draw(t, "kind") > 0 {
 			movers = append(movers, c.Coil(fed, minus, 100, 30, 10))
-			coils = append(coils, fed)
 		} else {
 			c.Resistor(fed, minus, 40)
 		}
@@ -163,12 +162,16 @@ func (o *orders) settle(moved []bool) trial {
 	if at, ok := o.trials[key]; ok {
 		return at
 	}
-	s := newState(o.c)
+	s, err := newState(o.c)
+	if err != nil {
+		panic(err)
+	}
 	for m, e := range s.movers {
 		s.moved[e] = moved[m]
 	}
 	var at trial
 	if s.settle() == nil {
+		s.mesh.complete(s.currents, s.volts)
 		at.volts = s.volts
 		for m, e := range s.movers {
 			if s.wants(e) != moved[m] {
@@ -234,7 +237,9 @@ func TestEveryOrderAgrees(t *testing.T) {
 	seen := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawRelays(t)
-		o := &orders{c: c, movers: newState(c).movers, trials: map[string]trial{}, rests: map[string]bool{}}
+		base, err := newState(c)
+		require.NoError(t, err)
+		o := &orders{c: c, movers: base.movers, trials: map[string]trial{}, rests: map[string]bool{}}
 		o.try(make([]bool, len(o.movers)), nil)
 		if o.ways > mostWays {
 			return

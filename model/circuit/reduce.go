@@ -8,6 +8,7 @@ type edge struct {
 	volts   float64
 	current float64
 	e       Element // or one of those that it stands for
+	fixed   int     // place in the fixed part of a mesh, or -1
 	gone    bool    // it is part of another edge
 }
 
@@ -18,11 +19,13 @@ type edge struct {
 type reduction struct {
 	edges   []edge
 	steps   []step
+	nodes   []Node  // that it works on, in order
 	at      [][]int // by node: the edges on it; some may be gone
 	seen    []int   // by node: the edge that leads there, from the node at hand
 	queue   []Node
 	queued  []bool
 	removed []bool // by node
+	kept    []bool // by node: not to be removed
 }
 
 type stepKind uint8
@@ -47,35 +50,33 @@ type step struct {
 	due          float64 // current that leaves n, while solving
 }
 
-func newReduction(nodes int, elements []element) reduction {
-	flags := make([]bool, 2*nodes)
+// newReduction makes room for edges on some of all nodes, of which ends says how many of the ends
+// of edges can be on each.
+func newReduction(nodes []Node, ends []int, kept []bool) reduction {
+	flags := make([]bool, 2*len(ends))
 	r := reduction{
-		edges: make([]edge, 0, 2*len(elements)), steps: make([]step, 0, 2*len(elements)), queue: make([]Node, 0, 2*nodes),
-		at: make([][]int, nodes), seen: make([]int, nodes), queued: flags[:nodes], removed: flags[nodes:],
+		nodes: nodes, queue: make([]Node, 0, 2*len(nodes)), at: make([][]int, len(ends)), seen: make([]int, len(ends)),
+		queued: flags[:len(ends)], removed: flags[len(ends):], kept: kept,
 	}
-	for i := range elements {
-		r.seen[elements[i].a]++
-		r.seen[elements[i].b]++
+	sum := 0
+	for _, n := range nodes {
+		sum += ends[n]
 	}
-	room := make([]int, 0, 4*len(elements)+2*nodes)
-	for n, around := range r.seen {
-		most := 2*around + 2 // with edges that stand for others
+	room := make([]int, 0, 2*sum+2*len(nodes))
+	for _, n := range nodes {
+		most := 2*ends[n] + 2 // with edges that stand for others
 		r.at[n], room = room[:0:most], room[:most][most:]
 		r.seen[n] = -1
 	}
+	r.edges, r.steps = make([]edge, 0, sum), make([]step, 0, sum/2+len(nodes))
 	return r
 }
 
-// begin takes the elements that conduct for edges.
-func (r *reduction) begin(elements []element, conducts []bool) {
+// begin forgets all edges.
+func (r *reduction) begin() {
 	r.edges, r.steps, r.queue = r.edges[:0], r.steps[:0], r.queue[:0]
-	for n := range r.at {
+	for _, n := range r.nodes {
 		r.at[n], r.removed[n] = r.at[n][:0], false
-	}
-	for e := range elements {
-		if conducts[e] {
-			r.join(edge{a: elements[e].a, b: elements[e].b, ohms: elements[e].ohms, e: Element(e)})
-		}
 	}
 }
 
@@ -91,8 +92,8 @@ func (r *reduction) join(e edge) int {
 
 // run reduces as far as it goes.
 func (r *reduction) run() error {
-	for n := range r.at {
-		r.enqueue(Node(n))
+	for _, n := range r.nodes {
+		r.enqueue(n)
 	}
 	for i := 0; i < len(r.queue); i++ {
 		n := r.queue[i]
@@ -100,10 +101,11 @@ func (r *reduction) run() error {
 		if err := r.simplify(n); err != nil {
 			return err
 		}
-		switch around := r.at[n]; len(around) {
-		case 1:
+		switch around := r.at[n]; {
+		case r.kept[n]:
+		case len(around) == 1:
 			r.takeLeaf(n, around[0])
-		case 2:
+		case len(around) == 2:
 			r.takeChain(n, around[0], around[1])
 		}
 	}

@@ -2,8 +2,9 @@ package circuit
 
 import "slices"
 
-// Where the points are too many to try them all, single orders stand for the rest: each
-// mover that can begin begins once, and then all take turns, upwards and downwards in the order of building.
+// Where the points are too many to try them all, single orders stand for the rest: each mover
+// that can begin begins once, and then all take turns, upwards and downwards in the order of
+// building.
 
 // Steps of a single order: so many for each mover, and some in any case.
 const (
@@ -11,7 +12,8 @@ const (
 	stepsMore = 64
 )
 
-// rounds follows single orders. It adds the rests that they end in, and a circle if one comes to no rest.
+// rounds follows single orders. It adds the rests that they end in, and a circle if one comes
+// to no rest.
 func (x *explorer) rounds(start *point) error {
 	x.rests = x.rests[:0]
 	if err := x.expand(start); err != nil {

@@ -14,7 +14,7 @@ const (
 // Loads begin with nothing and ask for more as the voltages that are left allow, so that
 // of the two voltages at which a resistance can feed a constant power the higher is found.
 func (s *state) settle() error {
-	for i := range s.elements {
+	for _, i := range s.injecting {
 		if s.elements[i].kind == load {
 			s.modes[i], s.demand[i] = blocked, 0
 		}
@@ -49,15 +49,15 @@ func (s *state) settle() error {
 // their limit that have none, the first goes back to giving its voltage, which may give
 // the others theirs.
 func (s *state) checkReturns() error {
-	for i := range s.elements {
+	for _, i := range s.injecting {
 		el := &s.elements[i]
-		if el.kind != current && el.kind != supply || s.joined(el.a, el.b) {
+		if s.joined(el.a, el.b) {
 			continue
 		}
 		if el.kind == current && el.amperes != 0 {
-			return &Open{Element: Element(i)}
+			return &Open{Element: i}
 		}
-		if el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)) {
+		if el.kind == supply && s.modes[i] == limited && s.enabled(i) {
 			s.modes[i] = giving
 			if err := s.rewire(); err != nil {
 				return err
@@ -72,10 +72,9 @@ func (s *state) checkReturns() error {
 // ends for diodes (Murty's least-index rule for linear complementarity problems), but
 // takes longer.
 func (s *state) switchModes(switched []Element, firstOnly bool) []Element {
-	amperes, volts := slack*largest(s.currents), slack*largest(s.volts)
-	for i := range s.elements {
-		e := Element(i)
-		if mode := s.wanted(e, amperes, volts); mode != s.modes[e] {
+	amperes, volts := s.mesh.largest(s.volts)
+	for _, e := range s.switching {
+		if mode := s.wanted(e, slack*amperes, slack*volts); mode != s.modes[e] {
 			s.modes[e] = mode
 			switched = append(switched, e)
 			if firstOnly {

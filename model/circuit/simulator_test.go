@@ -172,8 +172,8 @@ func TestAgainstStoredSimulations(t *testing.T) {
 	}
 }
 
-// The reducer has a second network solution at .6333571 V and 473.6664 A, which the
-// simulator finds when it starts near it; it is not the one to take. E^2/4R of its feed is 5760 W: just
+// The reducer has a second network solution at .6333571 V and 473.6664 A, which the simulator
+// finds when it starts near it; it is not the one to take. E^2/4R of its feed is 5760 W: just
 // below, both are near 24 V; above, there is none.
 func TestConstantPowerLimit(t *testing.T) {
 	build := func(watts float64) *netlist {
@@ -222,8 +222,9 @@ func TestReversedSuppressionDiode(t *testing.T) {
 const spiceOptions = ".options reltol=1e-10 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=2000"
 
 // TestAgainstSimulator gives every network to ngspice and compares all the node voltages.
-// There a contact is a switch with hysteresis that its coil's voltage closes, a diode is a current that rises by
-// its slope from its drop, a load and a converter's input are currents by formula.
+// There a contact is a switch with hysteresis that its coil's voltage closes, a diode is a
+// current that rises by its slope from its drop, a load and a converter's input are currents
+// by formula.
 func TestAgainstSimulator(t *testing.T) {
 	program, err := exec.LookPath("ngspice")
 	if err != nil {

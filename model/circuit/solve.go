@@ -16,7 +16,10 @@ func (c *Circuit) Solve() (*Solution, error) {
 
 // settle is Solve within bounds, of a circuit that was checked.
 func (c *Circuit) settle(b bounds) (*Solution, error) {
-	s := newState(c)
+	s, err := newState(c)
+	if err != nil {
+		return nil, err
+	}
 	x := newExplorer(s, b)
 	start, err := x.at(make([]bool, len(s.movers)))
 	if err != nil {

@@ -16,29 +16,47 @@ const (
 
 // state is a trial of how the elements that switch stand.
 type state struct {
-	nodes    int
-	elements []element // those of the circuit, then a leak for each load
-	leaks    []Element // by element: the leak beside a load
-	movers   []Element // those that move by what the voltages are
-	moved    []bool    // coils, gated contacts, loads: away from rest
-	modes    []mode    // diodes, supplies and acting loads
-	demand   []float64 // what acting loads ask for
-	mesh     *mesh
-	wired    []bool // the elements that conduct in the mesh
-	conducts []bool
-	forced   []float64
-	currents []float64
-	volts    []float64
+	elements  []element // those of the circuit, then a leak for each load
+	leaks     []Element // by element: the leak beside a load
+	movers    []Element // those that move by what the voltages are
+	switching []Element // those that conduct at times
+	injecting []Element // those that can be a known current
+	moved     []bool    // coils, gated contacts, loads: away from rest
+	modes     []mode    // diodes, supplies and acting loads
+	demand    []float64 // what acting loads ask for
+	mesh      *mesh
+	wired     []bool // by place in switching: it conducts in the mesh
+	conducts  []bool
+	ready     bool // the mesh was wired once
+	forced    []float64
+	currents  []float64
+	volts     []float64
 }
 
-func newState(c *Circuit) *state {
+func newState(c *Circuit) (*state, error) {
+	s := &state{leaks: make([]Element, len(c.elements))}
+	s.list(c)
+	n := len(s.elements)
+	flags, figures := make([]bool, n+2*len(s.switching)), make([]float64, 3*n+c.nodes)
+	s.moved, s.wired, s.conducts = flags[:n], flags[n:n+len(s.switching)], flags[n+len(s.switching):]
+	s.demand, s.forced, s.currents, s.volts = figures[:n], figures[n:2*n], figures[2*n:3*n], figures[3*n:]
+	s.modes = make([]mode, n)
+	for i := range c.elements {
+		s.moved[i] = c.elements[i].kind == load && !c.elements[i].moves()
+	}
+	var err error
+	s.mesh, err = newMesh(c.nodes, s.elements, s.switching, s.watched(c.nodes))
+	return s, err
+}
+
+// list copies the elements, adds the leaks, and sorts them by what they do.
+func (s *state) list(c *Circuit) {
 	loads := 0
 	for i := range c.elements {
 		if c.elements[i].kind == load {
 			loads++
 		}
 	}
-	s := &state{nodes: c.nodes, leaks: make([]Element, len(c.elements))}
 	s.elements = append(make([]element, 0, len(c.elements)+loads), c.elements...)
 	for i := range c.elements {
 		e := &c.elements[i]
@@ -50,16 +68,30 @@ func newState(c *Circuit) *state {
 		if e.moves() {
 			s.movers = append(s.movers, Element(i))
 		}
+		if e.switches() {
+			s.switching = append(s.switching, Element(i))
+		}
+		if e.injects() {
+			s.injecting = append(s.injecting, Element(i))
+		}
 	}
-	n := len(s.elements)
-	flags, figures := make([]bool, 3*n), make([]float64, 3*n)
-	s.moved, s.wired, s.conducts = flags[:n], flags[n:2*n], flags[2*n:]
-	s.demand, s.forced, s.currents = figures[:n], figures[n:2*n], figures[2*n:]
-	s.modes, s.volts = make([]mode, n), make([]float64, c.nodes)
-	for i := range c.elements {
-		s.moved[i] = c.elements[i].kind == load && !c.elements[i].moves()
+}
+
+// watched lists, by node, what is on anything that switches or injects, or is looked at.
+func (s *state) watched(nodes int) []bool {
+	watched := make([]bool, nodes)
+	for i := range s.elements {
+		e := &s.elements[i]
+		if e.kind == coil || e.switches() || e.injects() {
+			watched[e.a], watched[e.b] = true, true
+		}
+		for _, list := range [...][]Threshold{e.gate.Fed, e.gate.Blocked} {
+			for _, t := range list {
+				watched[t.At], watched[e.gate.Against] = true, true
+			}
+		}
 	}
-	return s
+	return watched
 }
 
 // moves reports whether an element moves as a relay does, between two positions and in
@@ -85,21 +117,17 @@ func (s *state) enabled(e Element) bool {
 	return input == None || s.moved[input]
 }
 
-// joins reports whether an element joins its nodes by an equation of its own.
+// joins reports whether a switching element joins its nodes by an equation of its own.
 func (s *state) joins(e Element) bool {
 	switch s.elements[e].kind {
-	case resistor, source, coil:
-		return true
 	case contact, gated:
 		return s.closed(e)
 	case diode:
 		return s.modes[e] == giving
 	case supply:
 		return s.modes[e] == giving && s.enabled(e)
-	case load:
-		return s.modes[e] == giving && s.moved[e]
 	}
-	return false
+	return s.modes[e] == giving && s.moved[e] // a load
 }
 
 // on is what Solution.On reports.
@@ -121,36 +149,38 @@ func (s *state) on(e Element) bool {
 
 // rewire makes the equations anew if something has switched.
 func (s *state) rewire() error {
-	for e := range s.conducts {
-		s.conducts[e] = s.joins(Element(e))
+	for i, e := range s.switching {
+		s.conducts[i] = s.joins(e)
 	}
-	if s.mesh == nil {
-		s.mesh = newMesh(s.nodes, s.elements)
-	} else if slices.Equal(s.conducts, s.wired) {
+	if s.ready && slices.Equal(s.conducts, s.wired) {
 		return nil
 	}
+	s.ready = true
 	copy(s.wired, s.conducts)
 	return s.mesh.wire(s.wired)
 }
 
 // solve finds currents and voltages as everything stands.
 func (s *state) solve() {
-	for i := range s.elements {
+	for _, i := range s.injecting {
 		el := &s.elements[i]
 		s.forced[i] = 0
 		switch {
 		case el.kind == current:
 			s.forced[i] = el.amperes
-		case el.kind == supply && s.modes[i] == limited && s.enabled(Element(i)):
+		case s.modes[i] != limited:
+		case el.kind == supply && s.enabled(i):
 			s.forced[i] = -el.limit
-		case el.kind == load && s.modes[i] == limited && s.moved[i]:
+		case el.kind == load && s.moved[i]:
 			s.forced[i] = s.demand[i]
 		}
 	}
-	s.mesh.solve(s.currents, s.volts, s.forced, true)
+	s.mesh.solve(s.currents, s.volts, s.forced, s.injecting, true)
 }
 
-func (s *state) joined(a, b Node) bool { return s.mesh.island[a] == s.mesh.island[b] }
+func (s *state) joined(a, b Node) bool {
+	return s.mesh.islands.root(a) == s.mesh.islands.root(b)
+}
 
 // voltage is that of a against b, if it is known.
 func (s *state) voltage(a, b Node) (float64, bool) {
@@ -201,17 +231,10 @@ func (s *state) gateOn(g *Gate) bool {
 // of the other sign, in parts of the largest one.
 const slack = 1e-12
 
-func largest(values []float64) float64 {
-	most := 0.0
-	for _, v := range values {
-		most = max(most, math.Abs(v))
-	}
-	return most
-}
-
 // solution is the settled state as the caller gets it, with the loads that do not act
 // for want of what they would pull down themselves.
 func (s *state) solution(held []Element) *Solution {
+	island := s.mesh.complete(s.currents, s.volts)
 	n := len(s.leaks)
 	on, starved := make([]bool, n), make([]bool, n)
 	for i, leak := range s.leaks {
@@ -225,6 +248,6 @@ func (s *state) solution(held []Element) *Solution {
 		starved[e] = true
 	}
 	return &Solution{
-		elements: s.elements[:n], island: s.mesh.island, volts: s.volts, currents: s.currents[:n], on: on, starved: starved,
+		elements: s.elements[:n], island: island, volts: s.volts, currents: s.currents[:n], on: on, starved: starved,
 	}
 }

@@ -10,6 +10,13 @@ func (u union) part() {
 	}
 }
 
+// partOf puts some nodes apart.
+func (u union) partOf(nodes []Node) {
+	for _, n := range nodes {
+		u[n] = n
+	}
+}
+
 func (u union) root(n Node) Node {
 	for u[n] != n {
 		u[n] = u[u[n]]
