@@ -25,13 +25,13 @@ func (c *cli) drawCommand() *cobra.Command {
 	var sheet, in, as, out string
 	var columns int
 	cmd := &cobra.Command{
-		Use:     "draw FILE",
-		Short:   "Draw a sheet as text, ASCII or SVG",
+		Use:   "draw FILE",
+		Short: "Draw a sheet as text, ASCII or SVG",
 		Long: "Draw a sheet. Without --sheet the latest sheet is drawn. With --state it shows which wires are dead, on the minus\n" +
 			"side or live in that state, what they carry and which way, and which contacts are closed. " + formatsHelp(),
 		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as svg -o tug.svg tug.yaml\n" +
 			"  lugbook draw --state drive-forward tug.yaml\n  lugbook draw --as ascii --width 100 - < tug.yaml",
-		Args:    cobra.ExactArgs(1),
+		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if columns != 0 && (columns < leastColumns || columns > mostColumns) {
 				return fmt.Errorf("--width %d: expected %d to %d columns", columns, leastColumns, mostColumns)

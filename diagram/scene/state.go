@@ -37,15 +37,7 @@ func (p *Page) In(s State) Page {
 			unsaid = append(unsaid, b.ID+" "+b.Works.Word)
 		}
 	}
-	out.figures()
-	for i := range out.Wires {
-		switch w := &out.Wires[i]; {
-		case w.Flow.Carries() && (w.Flow.Note.Text == "" || len(w.Flow.Arrows) == 0):
-			unsaid = append(unsaid, w.ID+" "+w.Flow.Figure+" "+w.course())
-		case w.Flow.Energy == Unjudged && len(w.Flow.Arrows) == 0:
-			unsaid = append(unsaid, w.ID+" "+Unjudged.String())
-		}
-	}
+	unsaid = append(unsaid, out.figures()...)
 	out.Legend = slices.Clone(p.Legend)
 	if len(unsaid) > 0 {
 		out.Legend = append(out.Legend, "Without room in the drawing: "+strings.Join(unsaid, ", ")+".")
@@ -83,16 +75,13 @@ func notEmpty(s string) []string {
 }
 
 // figures finds room for the figures of the wires, those of the largest currents first,
-// and for the arrows.
-func (p *Page) figures() {
+// and for the arrows. It lists what the lines of the wires cannot tell.
+func (p *Page) figures() (unsaid []string) {
 	var order []int
 	for i := range p.Wires {
-		if f := &p.Wires[i].Flow; f.Figure != "" || f.Carries() || f.Energy == Unjudged {
+		if p.Wires[i].Flow.Energy != NotShown {
 			order = append(order, i)
 		}
-	}
-	if len(order) == 0 {
-		return
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Compare(abs(p.Wires[b].Flow.Amps), abs(p.Wires[a].Flow.Amps))
@@ -111,4 +100,44 @@ func (p *Page) figures() {
 			w.Flow.Arrows = c.sign(w)
 		}
 	}
+	for i := range p.Wires {
+		if told := c.untold(&p.Wires[i]); told != "" {
+			unsaid = append(unsaid, p.Wires[i].ID+" "+told)
+		}
+	}
+	return unsaid
+}
+
+// untold is what the line of a wire has no room to tell of what the wire does.
+func (c *checker) untold(w *Wire) string {
+	var words []string
+	switch f := w.Flow; {
+	case f.Energy == Unjudged && len(f.Arrows) == 0, !c.showsPattern(w):
+		words = append(words, f.Energy.String())
+	}
+	if w.Flow.Carries() && (w.Flow.Note.Text == "" || len(w.Flow.Arrows) == 0) {
+		words = append(words, w.Flow.Figure, w.course())
+	}
+	return strings.Join(words, " ")
+}
+
+// patternRoom is the length of the straight piece, in cells, that it takes to tell the
+// pattern of a broken line from others.
+var patternRoom = [...]int{NotShown: 0, Unjudged: 0, Dead: 5, Return: 6, Live: 0}
+
+// showsPattern reports whether the line of a wire is anywhere long enough to show whether
+// the wire is dead, on the minus side or live.
+func (c *checker) showsPattern(w *Wire) bool {
+	room := patternRoom[w.Flow.Energy]
+	if room == 0 {
+		return true
+	}
+	for i := 1; i < len(w.Path); i++ {
+		for _, stretch := range c.stretches(w.ID, leg{w.Path[i-1], w.Path[i]}) {
+			if len(stretch) >= room {
+				return true
+			}
+		}
+	}
+	return false
 }
