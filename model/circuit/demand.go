@@ -3,11 +3,11 @@ package circuit
 import "math"
 
 // A load takes what it asks for while its voltage is at least its least one, and nothing
-// below that. Between, it is starved: what feeds it can hold its least voltage, and
-// gives less than it asks for. So its current never falls as its voltage rises to the least one, and
-// a network of such loads of constant current has one solution, whatever the order in
-// which they come on (Duffin, Nonlinear networks, Bulletin of the American Mathematical
-// Society 53, 1947).
+// below that. Between, it is starved: what feeds it can hold its least voltage, and gives
+// less than it asks for. So its current never falls as its voltage rises to the least one,
+// and a network of such loads of constant current has one solution, whatever the order in
+// which they come on (Duffin, Nonlinear networks IIa, Bulletin of the American Mathematical
+// Society 53, 1947; from memory).
 
 // wantedOfLoad is the mode that suits an acting load, other than beginning to take.
 func (s *state) wantedOfLoad(e Element, amperes, volts float64) mode {

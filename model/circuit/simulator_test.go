@@ -3,7 +3,7 @@ package circuit
 import (
 	"fmt"
 	"math"
-	"os/exec"
+	"math/rand/v2"
 	"strconv"
 	"strings"
 	"testing"
@@ -219,17 +219,12 @@ func TestReversedSuppressionDiode(t *testing.T) {
 	require.InEpsilon(t, .5291060, n.read(s, "O(VB)"), 1e-4)
 }
 
-const spiceOptions = ".options reltol=1e-10 abstol=1e-13 vntol=1e-10 gmin=1e-15 itl1=2000"
-
 // TestAgainstSimulator gives every network to ngspice and compares all the node voltages.
 // There a contact is a switch with hysteresis that its coil's voltage closes, a diode is a
 // current that rises by its slope from its drop, a load and a converter's input are currents
 // by formula.
 func TestAgainstSimulator(t *testing.T) {
-	program, err := exec.LookPath("ngspice")
-	if err != nil {
-		t.Skip("SKIPPED: ngspice is not installed, so only its stored results were compared (Debian: apt-get install ngspice)")
-	}
+	program := simulator(t)
 	for _, row := range simulated {
 		t.Run(row.name, func(t *testing.T) {
 			n := parse(t, row.circuit)
@@ -241,101 +236,55 @@ func TestAgainstSimulator(t *testing.T) {
 	}
 }
 
+// Random networks of resistances, sources, diodes and constant currents, too.
+func TestRandomNetworksAgainstSimulator(t *testing.T) {
+	program := simulator(t)
+	r := rand.New(rand.NewPCG(4, 2))
+	for range 20 {
+		n := parse(t, randomNetlist(r))
+		s := n.solve()
+		for name, want := range spice(t, program, n, nil) {
+			require.InDelta(t, want, n.read(s, "V("+name+")"), 1e-6*(1+math.Abs(want)), "%s of %v", name, n.rows)
+		}
+	}
+}
+
+// randomNetlist joins its nodes to node 0 by resistances and adds diodes, sources and
+// currents across.
+func randomNetlist(r *rand.Rand) string {
+	var b strings.Builder
+	nodes := 3 + r.IntN(10)
+	node := func() string { return strconv.Itoa(r.IntN(nodes)) }
+	ohms := func() float64 { return math.Round(math.Pow(10, 4*r.Float64()-1)*1e3) / 1e3 }
+	for i := 1; i < nodes; i++ {
+		fmt.Fprintf(&b, "t%d r %d %d %g\n", i, i, r.IntN(i), ohms())
+	}
+	for i := range 4 + r.IntN(12) {
+		from, to := node(), node()
+		if from == to {
+			continue
+		}
+		switch r.IntN(5) {
+		case 0, 1:
+			fmt.Fprintf(&b, "d%d d %s %s %.2f .05\n", i, from, to, 0.3+r.Float64())
+		case 2:
+			fmt.Fprintf(&b, "v%d v %s %s %.2f %g\n", i, from, to, 60*r.Float64(), ohms())
+		case 3:
+			fmt.Fprintf(&b, "i%d i %s %s %.2f\n", i, from, to, 5*r.Float64())
+		default:
+			fmt.Fprintf(&b, "r%d r %s %s %g\n", i, from, to, ohms())
+		}
+	}
+	return b.String()
+}
+
 // The simulator takes either of the two solutions of a constant power, by where it
 // begins; Solve takes the higher.
 func TestSimulatorFindsTheSecondSolution(t *testing.T) {
-	program, err := exec.LookPath("ngspice")
-	if err != nil {
-		t.Skip("SKIPPED: ngspice is not installed (Debian: apt-get install ngspice)")
-	}
+	program := simulator(t)
 	n := parse(t, simulated[2].circuit)
 	got := spice(t, program, n, map[string]float64{"x": .6, "b": 38.5})
 	require.InDelta(t, .6333571, got["x"], 1e-6)
 	require.InDelta(t, 38.52667, got["b"], 1e-5)
 	require.InDelta(t, 47.36664, n.read(n.solve(), "V(x)"), 1e-5)
-}
-
-// spice runs the simulator on a netlist and gives the voltages of its nodes against 0.
-func spice(t *testing.T, program string, n *netlist, start map[string]float64) map[string]float64 {
-	t.Helper()
-	var deck strings.Builder
-	fmt.Fprintln(&deck, "* netlist of a test\n"+spiceOptions)
-	for _, row := range n.rows {
-		deck.WriteString(n.spiceLine(row))
-	}
-	for name, v := range start {
-		fmt.Fprintf(&deck, ".nodeset v(%s)=%g\n", name, v)
-	}
-	fmt.Fprintln(&deck, ".control\nset numdgt=14\nop")
-	for name := range n.nodes {
-		if name != "0" {
-			fmt.Fprintf(&deck, "print v(%s)\n", name)
-		}
-	}
-	fmt.Fprintln(&deck, "quit\n.endc\n.end")
-	cmd := exec.CommandContext(t.Context(), program, "-b")
-	cmd.Stdin = strings.NewReader(deck.String())
-	out, err := cmd.CombinedOutput()
-	found := map[string]float64{}
-	for line := range strings.Lines(string(out)) {
-		what, value, ok := strings.Cut(line, " = ")
-		name, isNode := strings.CutPrefix(what, "v(")
-		if ok && isNode {
-			v, err := strconv.ParseFloat(strings.TrimSpace(value), 64)
-			require.NoError(t, err, line)
-			found[strings.TrimSuffix(name, ")")] = v
-		}
-	}
-	require.Len(t, found, len(n.nodes)-1, "the simulator's words: %s %v\n%s", out, err, deck.String())
-	return found
-}
-
-// spiceLine writes one element for the simulator.
-func (n *netlist) spiceLine(row []string) string {
-	name, a, b := row[0], row[2], row[3]
-	f := func(i int) float64 { return n.figure(row[i]) }
-	leak := fmt.Sprintf("R%s_leak %s %s %g\n", name, a, b, LeakOhms)
-	inside := func(plus, minus string, volts, ohms float64) string {
-		return fmt.Sprintf("V%s_emf %s_i %s %.15g\nR%s_emf %s_i %s %.15g\n", name, name, minus, volts, name, name, plus, max(ohms, 1e-9))
-	}
-	switch row[1] {
-	case "r":
-		return fmt.Sprintf("R%s %s %s %.15g\n", name, a, b, f(4))
-	case "v":
-		return inside(a, b, f(4), f(5))
-	case "i":
-		return fmt.Sprintf("I%s %s %s %.15g\n", name, a, b, f(4))
-	case "d":
-		return fmt.Sprintf("B%s %s %s I=V(%s,%s)>%.15g ? (V(%s,%s)-%.15g)/%.15g : 0\n", name, a, b, a, b, f(4), a, b, f(4), f(5))
-	case "l":
-		return fmt.Sprintf("B%s %s %s I=%.15g-V(%s,%s)/%g\n", name, a, b, f(4), a, b, LeakOhms) + leak
-	case "p":
-		return fmt.Sprintf("B%s %s %s I=%.15g/V(%s,%s)-V(%s,%s)/%g\n", name, a, b, f(4), a, b, a, b, LeakOhms) + leak
-	case "k":
-		return fmt.Sprintf("R%s %s %s %.15g\n", name, a, b, f(4))
-	case "no", "nc":
-		return n.spiceContact(row)
-	}
-	return inside(row[4], row[5], f(6), f(7)) + leak + fmt.Sprintf(
-		"B%s %s %s I=(%.15g-V(%s,%s)*I(V%s_emf)/%.15g)/V(%s,%s)-V(%s,%s)/%g\n",
-		name, a, b, f(9), row[4], row[5], name, f(8), a, b, a, b, LeakOhms)
-}
-
-// spiceContact is a switch by the voltage of the coil; one that rests closed is driven by its reverse.
-func (n *netlist) spiceContact(row []string) string {
-	for _, coil := range n.rows {
-		if coil[0] != row[5] {
-			continue
-		}
-		plus, minus := coil[2], coil[3]
-		middle, half := (n.figure(coil[5])+n.figure(coil[6]))/2, (n.figure(coil[5])-n.figure(coil[6]))/2
-		state := "OFF"
-		if row[1] == "nc" {
-			plus, minus, middle, state = minus, plus, -middle, "ON"
-		}
-		return fmt.Sprintf("S%s %s %s %s %s sw_%s %s\n.model sw_%s SW(vt=%.15g vh=%.15g ron=%.15g roff=1e12)\n",
-			row[0], row[2], row[3], plus, minus, row[0], state, row[0], middle, half, n.figure(row[4]))
-	}
-	require.Fail(n.t, "no such coil", row)
-	return ""
 }
