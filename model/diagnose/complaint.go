@@ -144,42 +144,50 @@ func (w *weigher) complained(p size) float64 {
 	return deaf + (1-2*deaf)*shown/tried
 }
 
-// priors are the weights of the faults as shares. A complaint that the notes of the trade
-// know gives each class of faults its share.
+// trust is the part of the suspicion that a complaint's classes decide; the weights of
+// the faults decide the rest, since the classes are from memory. Our choice.
+const trust = 0.7
+
+// priors are the weights of the faults as shares of all. The shares that a complaint gives
+// its classes bend them.
 func (w *weigher) priors() []float64 {
-	c := w.c
-	prior := make([]float64, len(c.faults))
-	ofClass := map[class]float64{}
-	for i := range c.faults {
-		prior[i] = c.faults[i].Weight
-		ofClass[c.faults[i].class] += prior[i]
+	faults := w.c.faults
+	own, bent := make([]float64, len(faults)), make([]float64, len(faults))
+	for i := range faults {
+		own[i] = faults[i].Weight
 	}
-	if w.complain != nil && len(w.complain.shares) > 0 {
-		part := map[class]float64{}
-		rest := w.complain.rest + 0.02
-		for _, s := range w.complain.shares {
-			part[s.of] = s.part
-		}
-		others := 0.0
-		for i := range c.faults {
-			if part[c.faults[i].class] == 0 {
-				others += prior[i]
-			}
-		}
-		for i := range c.faults {
-			if p := part[c.faults[i].class]; p > 0 {
-				prior[i] *= p / ofClass[c.faults[i].class]
-			} else {
-				prior[i] *= rest / others
-			}
-		}
+	scaleTo(own, 1)
+	if w.complain == nil || len(w.complain.shares) == 0 {
+		return own
 	}
-	sum := 0.0
-	for _, p := range prior {
-		sum += p
+	copy(bent, own)
+	listed := map[class]bool{}
+	for _, s := range w.complain.shares {
+		listed[s.of] = true
+		rescale(bent, s.part, func(i int) bool { return faults[i].class == s.of })
 	}
-	for i := range prior {
-		prior[i] /= sum
+	rescale(bent, w.complain.rest, func(i int) bool { return !listed[faults[i].class] })
+	scaleTo(bent, 1)
+	for i := range own {
+		own[i] = trust*bent[i] + (1-trust)*own[i]
 	}
-	return prior
+	return own
 }
+
+// rescale gives some of the shares a new sum.
+func rescale(shares []float64, sum float64, of func(int) bool) {
+	old := 0.0
+	for i, s := range shares {
+		if of(i) {
+			old += s
+		}
+	}
+	for i := range shares {
+		if of(i) && old > 0 {
+			shares[i] *= sum / old
+		}
+	}
+}
+
+// scaleTo gives all shares a new sum.
+func scaleTo(shares []float64, sum float64) { rescale(shares, sum, func(int) bool { return true }) }

@@ -76,18 +76,19 @@ func (l *lister) windings() {
 // diodes lists diodes that are the wrong way round or shorted.
 func (l *lister) diodes() {
 	l.each(model.DiodeElement, func(link *network.Link) {
-		name, where := l.name(link), link.Part.Condition
+		name, where, class := l.name(link), link.Part.Condition, controller
 		if link.Def.Family != model.Drive {
+			class = coil
 			l.add(Fault{
 				ID: "reversed:" + elementID(link), Family: ReversedPart, Text: "diode " + name + " is the wrong way round",
 				Do:       "turn it: the band goes to the positive side; see that it and what feeds it have survived",
-				variants: []int{l.variant(variant{changes: []network.Change{{Link: link, Reversed: true}}, shorts: true})}, at: link.A,
+				variants: []int{l.variant(variant{changes: []network.Change{{Link: link, Reversed: true}}, shorts: true})}, class: class, at: link.A,
 			}, where)
 		}
 		l.add(Fault{
 			ID: "shorted:" + elementID(link), Family: Shorted, Text: "diode " + name + " is shorted",
 			Do:       "take one lead off, test it both ways, renew it",
-			variants: []int{l.variant(variant{bridges: []network.Bridge{{A: link.A, B: link.B, Ohms: shortOhms}}, shorts: true})}, at: link.A,
+			variants: []int{l.variant(variant{bridges: []network.Bridge{{A: link.A, B: link.B, Ohms: shortOhms}}, shorts: true})}, class: class, at: link.A,
 		}, where)
 	})
 }

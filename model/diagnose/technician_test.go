@@ -2,9 +2,9 @@ package diagnose
 
 import (
 	"fmt"
-	"strings"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -14,7 +14,6 @@ import (
 	"example.com/lugbook/model/jobfile"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/part"
-	"example.com/lugbook/model/state"
 	"example.com/lugbook/model/unit"
 )
 
@@ -30,138 +29,220 @@ func opened(t testing.TB, name string, sheet model.SheetName) *Case {
 	return c
 }
 
-// bench is a cart with one fault in it, as a meter sees it: the fault solved by itself,
-// the meter's last digit rounded.
-type bench struct {
+// faulty is a cart with one fault in it, as a meter sees it: the faulted sheet solved, the
+// last digit of the meter rounded. A joint is as bad as the middle of its sizes; the drive
+// takes something between light and full.
+type faulty struct {
 	c     *Case
-	fault int
 	p     *solver
+	fault int
 }
 
-// read is what the meter shows at a place. A joint is as bad as the middle of its sizes;
-// nothing holds a floating probe, so that it shows 0.
-func (b *bench) read(o observation) observation {
-	v := b.c.faults[b.fault].variants
-	at := b.p.predict(v[len(v)/2], &o)
-	value := 0.0
+func (f faulty) variant() int {
+	v := f.c.faults[f.fault].variants
+	return v[len(v)/2]
+}
+
+// between is where in the span between light and full load the drive is.
+const between = 0.4
+
+// read takes a reading. A probe that nothing holds shows 0.
+func (f faulty) read(o observation) observation {
+	at := f.p.predict(f.variant(), &o)
 	switch {
 	case at.restless:
-		value = b.c.volts / 3
-	case o.kind == Ohms:
-		value = at.middle()
-	case !at.floating:
-		value = at.hi
-		if got := b.p.got[v[len(v)/2]][o.state]; got.full != nil && got.loaded && got.light != nil {
-			value = at.lo + (at.hi-at.lo)*0.4
-		}
+		o.value = f.c.volts / 3
+	case at.floating:
+		o.value = 0
+	default:
+		o.value = at.lo + between*(at.hi-at.lo)
 	}
 	if o.kind == Volts {
-		digit := b.c.meter.Step(unit.Voltage, value)
-		value = math.Round(value/digit) * digit
+		step := f.c.meter.Step(unit.Voltage, o.value)
+		o.value = math.Round(o.value/step) * step
 	}
-	o.value = value
 	return o
 }
 
-// visible reports whether a fault shows anywhere.
-func visible(c *Case, v *Verdict, fault int) bool {
-	return c.separable(v, suspectOf(v, fault), v.sound())
-}
-
-func suspectOf(v *Verdict, fault int) *Suspect {
-	i := slices.IndexFunc(v.Suspects, func(s Suspect) bool { return s.index == fault })
-	return &v.Suspects[i]
-}
-
-// mostReadings bounds a search that would not end.
-const mostReadings = 80
-
-// proposed takes the readings that are proposed until none tells more. It counts them and
-// reports whether the fault, or one that reads the same, leads.
-func proposed(c *Case, b *bench) (readings int, found bool, v *Verdict) {
-	w := &weigher{c: c, complain: symptom(b)}
-	from := Place{}
-	trace = nil
-	for readings = 0; readings < mostReadings; readings++ {
-		v = c.weigh(&weigher{c: c, seen: w.seen, complain: w.complain})
-		next, ok := c.Next(v, from)
-		if !ok {
-			break
-		}
-		o := observation{kind: next.Kind, state: c.stateNamed(next.State), red: c.n.Node(next.Red), black: c.n.Node(next.Black), link: -1}
-		w.seen = append(w.seen, b.read(o))
-		trace = append(trace, fmt.Sprintf("%s %s %s %s = %.2f (%.2f bits, %.1f min) led by %s %.2f alive %d", next.State, next.Kind, next.Red, next.Black, w.seen[len(w.seen)-1].value, next.Bits, next.Minutes, v.Suspects[0].ID, v.Suspects[0].Probability, len(v.alive())))
-		from = Place{State: next.State, Zone: c.zoneOf(next.Red)}
-	}
-	v = c.weigh(&weigher{c: c, seen: w.seen, complain: w.complain})
-	true_ := suspectOf(v, b.fault)
-	leader := &v.Suspects[0]
-	return readings, !c.separable(c.weigh(&weigher{c: c}), suspectOf(v, leader.index), true_), v
-}
-
-// symptom is what the customer says of a fault: the first complaint that it shows; none if
-// nothing that one notices fails.
-func symptom(b *bench) *complaint {
-	c := b.c
-	list := make([]*complaint, 0, len(complaints)+len(c.sheet.Parts))
+// symptom is what the customer says of the fault: the first complaint that it shows and a
+// sound cart does not; none if nothing that one notices fails.
+func (f faulty) symptom() *complaint {
+	list := make([]*complaint, 0, len(complaints)+len(f.c.sheet.Parts))
 	for i := range complaints {
 		list = append(list, &complaints[i])
 	}
-	for i := range c.sheet.Parts {
-		if one, err := c.deadPart(c.sheet.Parts[i].ID); err == nil {
+	for i := range f.c.sheet.Parts {
+		if one, err := f.c.deadPart(f.c.sheet.Parts[i].ID); err == nil {
 			list = append(list, one)
 		}
 	}
-	v := c.faults[b.fault].variants
 	for _, one := range list {
-		s := c.stateNamed(one.state)
+		s := f.c.stateNamed(one.state)
 		if s < 0 {
 			continue
 		}
-		got, sound := b.p.got[v[len(v)/2]][s].full, b.p.got[0][s].full
-		if got != nil && sound != nil && one.shows(c, got, sound) && !one.shows(c, sound, sound) {
+		got, sound := f.p.got[f.variant()][s].full, f.p.got[0][s].full
+		if got != nil && sound != nil && one.shows(f.c, got, sound) && !one.shows(f.c, sound, sound) {
 			return one
 		}
 	}
 	return nil
 }
 
-var trace []string
+// technician takes the readings that are proposed. It remembers what was proposed after
+// what, since many faults begin alike.
+type technician struct {
+	c     *Case
+	p     *solver
+	known map[string]step
+}
 
-func TestProbe(t *testing.T) {
-	for _, name := range cart.Names() {
-		c := opened(t, name, model.Plan)
-		p := c.solverFor(1)
-		p.ensure(c.everyVariant(), c.offered)
-		v := c.weigh(&weigher{c: c})
-		hidden, missed, sum, worst, n := 0, 0, 0, 0, 0
-		t.Log(name, "faults", len(c.faults), "variants", len(c.variants), "solves", p.solves.Load(), "points", len(c.points))
-		for i := range c.faults {
-			if i == 0 {
-				continue
-			}
-			if !visible(c, v, i) {
-				hidden++
-				continue
-			}
-			if i%23 != 0 {
-				continue
-			}
-			r, ok, verdict := proposed(c, &bench{c, i, p})
-			n++
-			sum += r
-			worst = max(worst, r)
-			tag := ""; if s := symptom(&bench{c,i,p}); s != nil { tag = s.name }
-			t.Log(c.faults[i].ID, "|", tag, "|", r, ok, "\n   ", strings.Join(trace, "\n    "))
-			if !ok {
-				missed++
-				name := ""; if s := symptom(&bench{c,i,p}); s != nil { name = s.name }
-				t.Log("missed", c.faults[i].ID, name, "led by", verdict.Suspects[0].ID, verdict.Suspects[0].Probability, "after", r, "other", verdict.NotInList, "own", suspectOf(verdict, i).Probability)
-			}
+type step struct {
+	next Proposal
+	more bool
+	lead int // fault that leads
+}
+
+func newTechnician(c *Case) *technician {
+	tech := &technician{c: c, p: c.solverFor(1), known: map[string]step{}}
+	tech.p.ensure(c.everyVariant(), c.offered)
+	return tech
+}
+
+// mostReadings bounds a search that would not end.
+const mostReadings = 120
+
+// find takes readings until none is proposed any more. It counts them and gives the fault
+// that leads in the end.
+func (tech *technician) find(f faulty) (readings, lead int) {
+	var seen []observation
+	complain := f.symptom()
+	key := fmt.Sprintf("%p", complain)
+	if complain != nil {
+		key = complain.name
+	}
+	from := Place{}
+	for {
+		now, known := tech.known[key]
+		if !known {
+			v := tech.c.weigh(&weigher{c: tech.c, seen: slices.Clone(seen), complain: complain})
+			now.next, now.more = tech.c.Next(v, from)
+			now.lead = v.Suspects[0].index
+			tech.known[key] = now
 		}
-		t.Log(name, "hidden", hidden, "of", len(c.faults), "tried", n, "missed", missed, "mean", float64(sum)/float64(n), "worst", worst)
+		if !now.more || len(seen) == mostReadings {
+			return len(seen), now.lead
+		}
+		o := f.read(observation{
+			kind: now.next.Kind, state: tech.c.stateNamed(now.next.State),
+			red: tech.c.n.Node(now.next.Red), black: tech.c.n.Node(now.next.Black), link: -1,
+		})
+		seen = append(seen, o)
+		from = Place{State: now.next.State, Zone: tech.c.zoneOf(now.next.Red)}
+		key += fmt.Sprintf("|%d %s %d %d %.4f", o.state, o.kind, o.red, o.black, o.value)
 	}
 }
 
-var _ = state.Parked
-var _ = network.None
+// visible reports whether a fault shows in any reading on offer.
+func (tech *technician) visible(fault int) bool { return !tech.alike(fault, 0) }
+
+// alike reports whether no reading on offer tells two faults apart.
+func (tech *technician) alike(a, b int) bool {
+	v := &Verdict{w: &weigher{c: tech.c, p: tech.p, read: true}}
+	suspect := func(i int) *Suspect {
+		return &Suspect{Fault: tech.c.faults[i], Probability: 1, index: i, sizes: tech.c.sizes(i)}
+	}
+	return !tech.c.separable(v, suspect(a), suspect(b))
+}
+
+// fixedOrder is the usual order of a search by volts on a cart that does not go, black
+// probe on the low pole, each point in the state that it is looked at in; after it all other
+// points, state by state. The usual order is common practice, no source.
+func fixedOrder(c *Case) (order []observation, usual int) {
+	low, high, _ := c.n.Poles()
+	var list []observation
+	add := func(state string, red, black network.Node) {
+		o := observation{kind: Volts, state: c.stateNamed(state), red: red, black: black, link: -1}
+		if o.state >= 0 && red != network.None && black != network.None && !slices.Contains(list, o) {
+			list = append(list, o)
+		}
+	}
+	at := func(name string) network.Node {
+		part, terminal, _ := strings.Cut(name, ".")
+		return c.n.Node(model.TerminalRef{Part: model.PartID(part), Name: terminal})
+	}
+	add("parked", high, low)
+	for _, point := range []struct{ state, red string }{
+		{"parked", "sol.L1"}, {"parked", "key.BAT"}, {"key-on", "key.IGN"}, {"key-on", "tow.2"},
+		{"forward-pedal-up", "dir.micro-no"}, {"forward-pedal-up", "dir.F"}, {"forward-pedal-up", "pedal.COM"},
+		{"forward-pedal-up", "pedal.NO"}, {"drive-forward", "pedal.NO"}, {"drive-forward", "sol.coil+"}, {"drive-forward", "sol.coil-"},
+	} {
+		add(point.state, at(point.red), low)
+	}
+	add("drive-forward", at("sol.coil+"), at("sol.coil-"))
+	add("drive-forward", at("sol.L1"), at("sol.L2"))
+	add("drive-forward", at("ctrl.B+"), at("ctrl.B-"))
+	add("drive-forward", at("ctrl.KSI"), at("ctrl.B-"))
+	add("drive-forward", at("ctrl.B+"), at("ctrl.M-"))
+	add("parked", high, c.n.Frame())
+	add("parked", low, c.n.Frame())
+	usual = len(list)
+	for _, s := range c.offered {
+		for _, o := range c.points {
+			if o.state == s {
+				add(c.states[s].Name, o.red, o.black)
+			}
+		}
+	}
+	return list, usual
+}
+
+// rule1000 is how much less likely than the best a fault has to be to be ruled out.
+const rule1000 = 1e-3
+
+// march is how readings in a fixed order went.
+type march struct {
+	usual int // readings of the usual order up to the last of them that rules anything out
+	left  int // faults that they leave
+	all   int // the same with all other points after them
+}
+
+// fixed takes readings in a fixed order, the first of which are the usual ones.
+func (tech *technician) fixed(f faulty, order []observation, usual int) (m march) {
+	w := &weigher{c: tech.c, p: tech.p, read: true, complain: f.symptom()}
+	c := tech.c
+	logs := make([][]float64, len(c.faults))
+	for i := range logs {
+		for _, p := range c.sizes(i) {
+			start := 0.0
+			if w.complain != nil {
+				start = math.Log(w.complained(p))
+			}
+			logs[i] = append(logs[i], start)
+		}
+	}
+	left := -1
+	for k, o := range order {
+		w.seen = []observation{f.read(o)}
+		best := math.Inf(-1)
+		for i := range logs {
+			for j, p := range c.sizes(i) {
+				w.complain, logs[i][j] = nil, logs[i][j]+w.logLikelihood(p)
+				best = max(best, logs[i][j])
+			}
+		}
+		now := 0
+		for i := range logs {
+			if slices.Max(logs[i]) > best+math.Log(rule1000) {
+				now++
+			}
+		}
+		if now < left || left < 0 {
+			m.all = k + 1
+		}
+		if left = now; k < usual {
+			m.usual, m.left = m.all, now
+		}
+	}
+	return m
+}

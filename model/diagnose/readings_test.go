@@ -1,0 +1,107 @@
+package diagnose
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/cart"
+)
+
+var (
+	update = flag.Bool("update", false, "write the golden files anew")
+	full   = flag.Bool("full", false, "try every fault of every cart, not a sample")
+)
+
+// stride is the sample of the faults that is tried by default.
+const stride = 31
+
+// tally is what became of the faults of a cart.
+type tally struct {
+	tried, found, sum, worst int
+	usual, left, all, most   int
+}
+
+func (a *tally) add(readings int, m march, found bool) {
+	a.tried++
+	if found {
+		a.found++
+	}
+	a.sum += readings
+	a.worst = max(a.worst, readings)
+	a.usual += m.usual
+	a.left += m.left
+	a.all += m.all
+	a.most = max(a.most, m.all)
+}
+
+const (
+	heads = "%-26s %5s %5s | %5s %5s | %5s %5s | %6s %5s\n"
+	cells = "%-26s %5d %5d | %5.1f %5d | %5.1f %5.1f | %6.1f %5d\n"
+)
+
+func (a tally) row(name string) string {
+	mean := func(sum int) float64 { return float64(sum) / float64(max(1, a.tried)) }
+	return fmt.Sprintf(cells, name, a.tried, a.found, mean(a.sum), a.worst, mean(a.usual), mean(a.left), mean(a.all), a.most)
+}
+
+// TestReadingsFindTheFault puts single faults into the carts and follows the readings that
+// are proposed. Each must lead to the fault, or to one that no reading tells from it, in fewer
+// readings on average than the fixed order takes.
+func TestReadingsFindTheFault(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("Readings until the fault is found, as proposed; in the usual fixed order, with the faults that it leaves;\n" +
+		"and in the fixed order over all points.\n\n")
+	fmt.Fprintf(&b, heads, "plan of", "tried", "found", "mean", "worst", "usual", "left", "all", "worst")
+	var hidden strings.Builder
+	for _, name := range cart.Names() {
+		tech := newTechnician(opened(t, name, model.Plan))
+		order, usual := fixedOrder(tech.c)
+		var all, driving tally
+		for i := range tech.c.faults {
+			if i == 0 || !*full && i%stride != 0 {
+				continue
+			}
+			if !tech.visible(i) {
+				fmt.Fprintf(&hidden, "%s: %s is not visible in these states\n", name, tech.c.faults[i].ID)
+				continue
+			}
+			f := faulty{tech.c, tech.p, i}
+			readings, lead := tech.find(f)
+			found := tech.alike(lead, i)
+			if !found {
+				t.Errorf("%s with %s: %d readings lead to %s", name, tech.c.faults[i].ID, readings, tech.c.faults[lead].ID)
+			}
+			m := tech.fixed(f, order, usual)
+			all.add(readings, m, found)
+			if s := f.symptom(); s != nil && (s == &complaints[0] || s == &complaints[1]) {
+				driving.add(readings, m, found)
+			}
+		}
+		b.WriteString(all.row(name))
+		b.WriteString(driving.row("  of these: does not go"))
+		require.Less(t, all.sum, all.all, "%s: fewer readings than in the fixed order", name)
+		require.Less(t, driving.sum, driving.usual, "%s: fewer readings for what the fixed order is made for", name)
+	}
+	b.WriteString("\n" + hidden.String())
+	golden(t, map[bool]string{false: "readings.txt", true: "readings-full.txt"}[*full], b.String())
+}
+
+// golden compares with a file in testdata, or writes it.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, string(want), got)
+}
