@@ -9,11 +9,13 @@ import (
 	"example.com/lugbook/diagram"
 	"example.com/lugbook/diagram/live"
 	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/diagram/text"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
 	"example.com/lugbook/model/jobfile"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/state"
 )
 
 // TestWorkedCartsAreDrawnWithoutFault draws every sheet of every worked cart, in pages of
@@ -60,26 +62,45 @@ func TestWorkedCartsAreDrawnWithoutFault(t *testing.T) {
 func statesAreDrawn(t *testing.T, j *model.Job, sheet model.SheetName, d *diagram.Drawing) {
 	t.Helper()
 	n := network.Build(j, j.Sheet(sheet), part.Library())
-	for _, state := range n.States() {
-		solved, err := n.Solve(state)
-		require.NoError(t, err, state.Name)
+	for _, at := range n.States() {
+		solved, err := n.Solve(at)
+		require.NoError(t, err, at.Name)
 		painted := d.In(live.Of(n, solved))
 		for i := range painted.Pages {
 			p, plain := &painted.Pages[i], &d.Pages[i]
-			require.Empty(t, scene.Check(p), state.Name)
-			require.Contains(t, p.Title.Shown, state.Name)
+			require.Empty(t, scene.Check(p), at.Name)
+			require.Contains(t, p.Title.Shown, at.Name)
 			for k, w := range p.Wires {
 				require.Equal(t, plain.Wires[k].Path, w.Path)
 				require.Equal(t, plain.Wires[k].Label, w.Label)
-				require.NotEqual(t, scene.NotShown, w.Flow.Energy, "%s: %s", state.Name, w.ID)
+				require.NotEqual(t, scene.NotShown, w.Flow.Energy, "%s: %s", at.Name, w.ID)
 				amps, ok := solved.WireCurrent(model.WireID(w.ID))
 				require.True(t, ok)
 				if w.Flow.Carries() {
-					require.InDelta(t, amps, w.Flow.Amps, 1e-12, "%s: %s", state.Name, w.ID)
+					require.InDelta(t, amps, w.Flow.Amps, 1e-12, "%s: %s", at.Name, w.ID)
 				} else if w.Flow.Energy != scene.Unjudged {
-					require.InDelta(t, 0, amps, live.Least, "%s: %s", state.Name, w.ID)
+					require.InDelta(t, 0, amps, live.Least, "%s: %s", at.Name, w.ID)
 				}
 			}
 		}
+	}
+}
+
+// BenchmarkState measures what a change of the state in force costs: the network solved, and
+// the drawing painted anew.
+func BenchmarkState(b *testing.B) {
+	data, err := cart.Read("festival-bowser")
+	require.NoError(b, err)
+	decoded, problems := jobfile.Decode("festival-bowser", data, part.Library())
+	require.Empty(b, problems)
+	d, err := diagram.Draw(decoded.Job, model.Plan, part.Library(), diagram.Options{Quick: true})
+	require.NoError(b, err)
+	for b.Loop() {
+		n := network.Build(decoded.Job, decoded.Job.Sheet(model.Plan), part.Library())
+		s, _ := state.Find(n.States(), state.DriveForward)
+		solved, err := n.Solve(s)
+		require.NoError(b, err)
+		page := d.In(live.Of(n, solved)).Pages[0]
+		text.Render(&page, text.Options{Bare: true})
 	}
 }

@@ -71,6 +71,18 @@ func TestCheckNamesEachFault(t *testing.T) {
 			s.Wires[1].Label.At.X = 24
 			s.Wire("w3", "b.q", "a.r", scene.Control, "", "", -1, 25, 15, 2)
 		},
+		"the label of wire w1 lies on the label of w1": func(s *scenetest.Sketch) {
+			s.Wires[0].Flow.Note = s.Wires[0].Label
+		},
+		"the label of wire w1 lies on wire w2": func(s *scenetest.Sketch) {
+			s.Wires[0].Flow.Note = scene.Label{Text: "187 A", At: scene.Point{X: 22, Y: 10}, Vertical: true}
+		},
+		"the arrow of wire w1 does not stand on its line alone": func(s *scenetest.Sketch) {
+			s.Wires[0].Flow.Arrows = []scene.Arrow{{At: s.Wires[0].Label.At, Way: scene.East}}
+		},
+		"the arrow of wire w2 does not stand on its line alone": func(s *scenetest.Sketch) {
+			s.Wires[1].Flow.Arrows = []scene.Arrow{{At: scene.Point{X: 22, Y: 9}, Way: scene.East}}
+		},
 		"the label of wire w3 touches b.p": func(s *scenetest.Sketch) {
 			s.Wires = s.Wires[1:]
 			w := s.Wire("w3", "a.p", "a.r", scene.Control, "", "", -1, 36, 18, 2)

@@ -76,7 +76,7 @@ var looks = [roleCount]look{
 	Control:  {0, 244, 244, 244, plain, true},
 	Mains:    {0, 208, 166, 166, plain, true},
 
-	Live:      {bold, 154, 28, 29, plain, true},
+	Live:      {bold, 117, 25, 33, plain, true},
 	Carrying:  {bold, 214, 130, 136, plain, true},
 	Returning: {bold, plain, plain, plain, plain, true},
 	Dead:      {0, 244, 244, 244, plain, true},
