@@ -106,6 +106,9 @@ func (m *mesh) wire(conducts []bool) error {
 	for i := range m.edges {
 		m.islands.join(m.edges[i].a, m.edges[i].b)
 	}
+	for _, n := range m.nodes {
+		m.islands[n] = m.islands.root(n)
+	}
 	if err := m.run(); err != nil {
 		return err
 	}

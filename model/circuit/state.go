@@ -179,7 +179,7 @@ func (s *state) solve() {
 }
 
 func (s *state) joined(a, b Node) bool {
-	return s.mesh.islands.root(a) == s.mesh.islands.root(b)
+	return s.mesh.islands[a] == s.mesh.islands[b]
 }
 
 // voltage is that of a against b, if it is known.
