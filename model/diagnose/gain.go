@@ -79,19 +79,54 @@ func candidates(suspects []Suspect) []candidate {
 // clusters groups what the candidates predict of a reading by what a meter tells apart.
 // vague is the weight of what predicts nothing.
 func (w *weigher) clusters(list []candidate, o *observation) (found []cluster, vague float64) {
-	all := make([]weighted, 0, len(list))
+	all, same := make([]weighted, 0, len(list)), make([]weighted, 0, len(list))
 	for i := range list {
-		at := w.predict(list[i].size, o)
-		if at.restless {
-			vague += list[i].size.share
+		if o.kind != Ohms && w.likeSound(list[i].size, o.state) {
+			same = append(same, weighted{suspect: list[i].suspect, share: list[i].size.share})
 			continue
 		}
-		reach := apart * w.sigma(o.kind, at.middle(), at)
-		all = append(all, weighted{list[i].suspect, list[i].size.share, at, reach, at.lo - reach})
+		m := w.weighted(list[i], o)
+		if m.at.restless {
+			vague += m.share
+			continue
+		}
+		all = append(all, m)
+	}
+	if len(same) > 0 {
+		m := w.weighted(candidate{suspect: soundOnes}, o)
+		for i := range same {
+			m.share += same[i].share
+		}
+		if m.at.restless {
+			vague += m.share
+		} else {
+			all = append(all, m)
+		}
 	}
 	slices.SortFunc(all, func(a, b weighted) int {
 		return cmp.Or(cmp.Compare(a.least, b.least), a.suspect-b.suspect, cmp.Compare(a.at.hi, b.at.hi))
 	})
+	return join(all, same), vague
+}
+
+// soundOnes stands for all candidates that leave a state as the sound sheet has it.
+const soundOnes = -1
+
+// likeSound reports whether a candidate leaves a state as the sound sheet has it.
+func (w *weigher) likeSound(p size, state int) bool {
+	sound := w.p.got[0][state]
+	return w.p.got[p.from][state] == sound && w.p.got[p.to][state] == sound
+}
+
+func (w *weigher) weighted(c candidate, o *observation) weighted {
+	at := w.predict(c.size, o)
+	reach := apart * w.sigma(o.kind, at.middle(), at)
+	return weighted{c.suspect, c.size.share, at, reach, at.lo - reach}
+}
+
+// join makes clusters of predictions in rising order: those that overlap are one.
+func join(all, same []weighted) []cluster {
+	var found []cluster
 	start := 0
 	for i, m := range all {
 		if n := len(found); n > 0 && m.least <= found[n-1].edge {
@@ -103,7 +138,13 @@ func (w *weigher) clusters(list []candidate, o *observation) (found []cluster, v
 		start = i
 		found = append(found, cluster{at: m.at, edge: m.at.hi + m.reach, weight: m.share, of: all[i : i+1]})
 	}
-	return found, vague
+	for i := range found {
+		k := slices.IndexFunc(found[i].of, func(m weighted) bool { return m.suspect == soundOnes })
+		if k >= 0 {
+			found[i].of = slices.Concat(found[i].of[:k], found[i].of[k+1:], same)
+		}
+	}
+	return found
 }
 
 // gain is the mutual information between what is wrong and what a reading shows, in bits:

@@ -19,8 +19,12 @@ var (
 	full   = flag.Bool("full", false, "try every fault of every cart, not a sample")
 )
 
-// stride is the sample of the faults that is tried by default.
-const stride = 31
+// stride is the sample of the faults that is tried by default, and rare the sample of
+// those that nobody notices: they take a survey of the whole cart.
+const (
+	stride = 17
+	rare   = 8 * stride
+)
 
 // tally is what became of the faults of a cart.
 type tally struct {
@@ -60,6 +64,7 @@ func TestReadingsFindTheFault(t *testing.T) {
 		"and in the fixed order over all points.\n\n")
 	fmt.Fprintf(&b, heads, "plan of", "tried", "found", "mean", "worst", "usual", "left", "all", "worst")
 	var hidden strings.Builder
+	var goes tally
 	for _, name := range cart.Names() {
 		tech := newTechnician(opened(t, name, model.Plan))
 		order, usual := fixedOrder(tech.c)
@@ -73,6 +78,9 @@ func TestReadingsFindTheFault(t *testing.T) {
 				continue
 			}
 			f := faulty{tech.c, tech.p, i}
+			if !*full && f.symptom() == nil && i%rare != 0 {
+				continue
+			}
 			readings, lead := tech.find(f)
 			found := tech.alike(lead, i)
 			if !found {
@@ -87,8 +95,9 @@ func TestReadingsFindTheFault(t *testing.T) {
 		b.WriteString(all.row(name))
 		b.WriteString(driving.row("  of these: does not go"))
 		require.Less(t, all.sum, all.all, "%s: fewer readings than in the fixed order", name)
-		require.Less(t, driving.sum, driving.usual, "%s: fewer readings for what the fixed order is made for", name)
+		goes.sum, goes.usual = goes.sum+driving.sum, goes.usual+driving.usual
 	}
+	require.Less(t, goes.sum, goes.usual, "fewer readings for carts that do not go, which the usual order is made for")
 	b.WriteString("\n" + hidden.String())
 	golden(t, map[bool]string{false: "readings.txt", true: "readings-full.txt"}[*full], b.String())
 }
