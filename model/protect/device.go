@@ -16,9 +16,11 @@ type Device struct {
 	Volts        network.Known // V of direct current that it opens
 	Full         network.Known // V of the highest source that reaches it, at full charge
 	By           *network.Feed // that source; nil if none reaches it
-	Fault        Fault         // the greatest bolted fault right behind it
-	Amps         float64       // through it in that fault
+	Fault        Fault         // the greatest bolted fault at it
+	Amps         float64       // prospective through it: as if it were plain metal (IEC 60269-1)
 	Curve        opening.Curve // when it opens
+
+	through float64 // A in the greatest bolted fault right behind it, with its own resistance
 }
 
 // Breaks compares the greatest fault current with the interrupting rating.
@@ -54,8 +56,10 @@ func (s *Survey) device(l *network.Link) *Device {
 		if s.returns[at] {
 			continue
 		}
-		if f := s.worst(at, home, greatest, coldCelsius); f.Through(l) > d.Amps {
-			d.Fault, d.Amps = f, f.Through(l)
+		f := s.worst(at, home, greatest, coldCelsius)
+		d.through = max(d.through, f.Through(l))
+		if amps := f.Amps - f.Through(l); amps > d.Amps {
+			d.Fault, d.Amps = f, amps
 		}
 	}
 	return d

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"example.com/lugbook/model"
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
@@ -127,8 +126,9 @@ func (s *Survey) proves(c *Conductor, d *network.Link) bool {
 func (s *Survey) ceiling(d *network.Link) float64 {
 	sum := 0.0
 	for i := range s.feeds {
-		if f := &s.feeds[i]; s.reaches(f, d.A) || s.reaches(f, d.B) {
-			sum += s.shortAmps(f)
+		f := &s.feeds[i]
+		if inside := f.String != nil && !f.Whole; !inside && (s.reaches(f, d.A) || s.reaches(f, d.B)) {
+			sum += s.ShortAmps(f)
 		}
 	}
 	for _, f := range s.regen {
@@ -137,33 +137,36 @@ func (s *Survey) ceiling(d *network.Link) float64 {
 	return min(sum, hugeAmps)
 }
 
-// shortAmps is what a source drives through a short at its terminals; infinite if nobody
-// states what limits it.
-func (s *Survey) shortAmps(f *network.Feed) float64 {
+// ShortAmps is the current in amperes that a source drives through a short at its own
+// terminals, at full charge; infinite if nobody states what limits it. A battery inside a
+// string counts with its string.
+func (s *Survey) ShortAmps(f *network.Feed) float64 {
 	if f.String == nil {
 		return f.Limit
-	}
-	if !f.Whole {
-		return 0 // counted with its string
 	}
 	ohms, volts := 0.0, 0.0
 	for _, cell := range f.String.Cells {
 		inside := s.net.SourceOhms(cell.Link)
-		rest, known := s.net.Figure(cell.Link.Part, cell.Link.Element.Volts)
-		if !inside.OK || !known {
+		emf := s.fullVolts(cell.Link)
+		if !inside.OK || emf == 0 {
 			return math.Inf(1)
 		}
 		ohms += inside.Value
-		volts += max(rest, s.fullVolts(cell.Link))
+		if cell.Reversed {
+			emf = -emf
+		}
+		volts += emf
 	}
-	return volts / ohms
+	return max(0, volts) / ohms
 }
 
-// fullVolts is the voltage of a source at full charge; 0 if not known.
+// fullVolts is the voltage of a source at full charge, at rest if its label states the
+// current of a short; 0 if neither is known.
 func (s *Survey) fullVolts(l *network.Link) float64 {
-	if !l.Is(model.SourceElement) {
-		return 0
+	rest, _ := s.net.Figure(l.Part, l.Element.Volts)
+	if _, stated := l.Part.Rating(faultRating); stated {
+		return rest
 	}
-	volts, _ := s.net.Figure(l.Part, l.Element.MaxVolts)
-	return volts
+	full, _ := s.net.Figure(l.Part, l.Element.MaxVolts)
+	return max(rest, full)
 }

@@ -38,5 +38,5 @@ func (s *Survey) Pairs() []Pair {
 
 func (s *Survey) pair(up, down *network.Link) Pair {
 	d := s.Device(down)
-	return Pair{Up: up, Down: down, Amps: d.Amps, Verdict: opening.Selective(d.Curve, s.curve(up), d.Amps)}
+	return Pair{Up: up, Down: down, Amps: d.through, Verdict: opening.Selective(d.Curve, s.curve(up), d.through)}
 }

@@ -6,6 +6,8 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/protect"
+	"example.com/lugbook/model/unit"
 )
 
 // load is how a current compares with what a wire carries.
@@ -41,6 +43,8 @@ type carrying struct {
 	best  bool    // the insulation is not recorded; even the best class does not carry it
 	thin  bool    // thinner than the table
 	limit float64 // largest rating that the rule for the circuit's voltage allows
+
+	bundled int // wires in its bundle, if that is why it carries less
 }
 
 // loadOf compares the amperes that can persist in a wire with what it carries. nominal is
@@ -68,16 +72,20 @@ func (p *Pass) loadOf(w *model.Wire, amperes, nominal float64) carrying {
 }
 
 func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
-	allowance, err := conductor.Ampacity(w.Gauge, class, conductor.TableAmbient)
-	if err != nil {
+	of := *w
+	of.Insulation = unit.C(class)
+	k := protect.CapacityOf(p.Sheet, &of, nominal)
+	if k.Missing != "" {
 		c := carrying{amps: thinAmperes, limit: thinAmperes, class: class, thin: true}
 		if amperes > thinAmperes {
 			c.load = over
 		}
 		return c
 	}
-	c := carrying{amps: allowance.Amperes, class: class}
-	c.limit = conductor.RatingRuleFor(nominal).Greatest(c.amps * conductor.BundleFactor(p.bundled(w), nominal))
+	c := carrying{amps: k.Amps, class: class, limit: k.Most}
+	if conductor.BundleFactor(k.Bundled, nominal) < 1 {
+		c.bundled = k.Bundled
+	}
 	switch {
 	case amperes <= c.limit:
 		c.load = carried
@@ -89,20 +97,6 @@ func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
 	return c
 }
 
-// bundled is the number of wires in the bundle of a wire.
-func (p *Pass) bundled(w *model.Wire) int {
-	if w.Bundle == "" {
-		return 1
-	}
-	n := 0
-	for i := range p.Sheet.Wires {
-		if p.Sheet.Wires[i].Bundle == w.Bundle {
-			n++
-		}
-	}
-	return n
-}
-
 // String is the wire's capacity in words: 16 AWG, 25 A at 105 C insulation.
 func (c carrying) String() string {
 	switch {
@@ -111,7 +105,11 @@ func (c carrying) String() string {
 	case c.best:
 		return fmt.Sprintf("%s even with %s C insulation", amps(c.amps), number(c.class))
 	}
-	return fmt.Sprintf("%s at %s C insulation", amps(c.amps), number(c.class))
+	words := fmt.Sprintf("%s at %s C insulation", amps(c.amps), number(c.class))
+	if c.bundled > 0 {
+		words += fmt.Sprintf(" in a bundle of %d", c.bundled)
+	}
+	return words
 }
 
 // nominalAt is the nominal voltage of the feeds that can reach a wire: the highest, or

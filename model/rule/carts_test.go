@@ -258,13 +258,13 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 		want       []string
 	}{
 		{"series", lead, []string{
-			"danger no-main-fuse: nothing protects w1 and w2: no fuse or breaker between b8.+ and ctrl.B+; a short there draws about 2100 A",
+			"danger no-main-fuse: nothing protects w1 and w2: no fuse or breaker between b8.+ and ctrl.B+; a short there draws about 2500 A at full charge",
 			"danger tap-unfused: c1, 10 AWG, takes b8.+ to rec.+ with no fuse or breaker from b8.+ on",
-			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short behind it draws about 2000 A from b8.+; the library's typical figure decides: read the label",
+			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short right behind it drives about 2300 A at full charge (charging); the library's typical figure decides: read the label",
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 9 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",
 		}},
 		{"resistor", resistor, []string{
-			"danger no-main-fuse: nothing protects a1, a2, a3, a4, a5, a6 and 5 more: no fuse or breaker between b6.+ and motor.S2; a short there draws about 2100 A",
+			"danger no-main-fuse: nothing protects a1, a2, a3, a4, a5, a6 and 5 more: no fuse or breaker between b6.+ and motor.S2; a short there draws about 2500 A at full charge",
 			"danger tap-unfused: c1 takes b6.+ to rec.+ with no fuse or breaker from b6.+ on",
 			"danger tap-unfused: k1 takes b6.+ to key.BAT with no fuse or breaker from b6.+ on; nor have k2, k6, k3, k7 and k4 behind it",
 			"caution untraced-end-live: the untraced end of x1 can be joined to b6.+: it is live",

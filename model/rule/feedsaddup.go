@@ -1,16 +1,13 @@
 package rule
 
-import (
-	"fmt"
-
-	"example.com/lugbook/model/network"
-)
+import "fmt"
 
 var feedsAddUp = Rule{
 	ID: "feeds-add-up", Title: "Several feeds together exceed what a wire carries",
 	Family: Fusing, Severity: Danger,
-	About: "Adds the ratings of all devices that feed a wire side by side, and speaks if the sum is more than 150 % of its " +
-		"ampacity while each alone is within. Sources that limit themselves are not added.",
+	About: "Computes the most that all sources together can keep up in a wire without any device opening, chargers and braking " +
+		"drives among them, and speaks if that is more than 150 % of its ampacity while each device alone is within. A caution " +
+		"if something that limits itself has part in it.",
 	Bad:  "two 40 A fuses feed one bus from which a 12 AWG wire leaves without a fuse of its own",
 	Good: "the 12 AWG wire has a 40 A fuse of its own at the bus",
 	Basis: Basis{"a conductor is protected against what its devices let through together; 150 % of the ampacity is the most",
@@ -21,17 +18,17 @@ var feedsAddUp = Rule{
 
 func runFeedsAddUp(p *Pass) {
 	for _, w := range p.fusing().loaded {
-		if len(w.entries) < 2 {
+		if w.entry != nil {
 			continue
 		}
-		var limits []*network.Link
-		for _, e := range w.entries {
-			limits = append(limits, e.Limits...)
+		f := Finding{
+			Message: fmt.Sprintf("%s feed %s together, %s that last; it carries %s, %s",
+				p.namesOf(w.limits), w.wire.Wire.ID, amps(w.amps), w.wire.Wire.Gauge, w.carries),
+			Subjects: append([]Subject{OfWire(w.wire.Wire.ID)}, p.deviceSubjects(w.limits)...),
 		}
-		p.report(Finding{
-			Message: fmt.Sprintf("%s feed %s together, %s; it carries %s, %s",
-				p.namesOf(limits), w.wire.Wire.ID, amps(w.amps), w.wire.Wire.Gauge, w.carries),
-			Subjects: append([]Subject{OfWire(w.wire.Wire.ID)}, p.deviceSubjects(limits)...),
-		})
+		if !areDevices(w.limits) {
+			f.Severity = Caution
+		}
+		p.report(f)
 	}
 }

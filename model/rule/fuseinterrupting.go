@@ -6,14 +6,15 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
 )
 
 var fuseInterrupting = Rule{
 	ID: "fuse-interrupting", Title: "A fuse cannot break the fault current",
 	Family: Fusing, Severity: Danger,
-	About: "Compares the interrupting rating of the first fuse or breaker on each way from a string or pack with what a dead short " +
-		"right behind it would draw, by the resistance of the batteries and the wires before it. A device behind an " +
-		"adequate one is left to it. If a typical figure of the library decides, it is a caution.",
+	About: "Compares the interrupting rating of the first fuse or breaker on each way from a string or pack with the current of a dead " +
+		"short right behind it, computed over all states with the batteries full, the copper cold, and what is not recorded of a " +
+		"wire counting nothing. A device behind an adequate one is left to it. If a typical figure of the library decides, it is a caution.",
 	Bad:  "a blade fuse that breaks 1000 A, right at a pack that drives 3550 A through a short",
 	Good: "a class T fuse that breaks 20 kA at the pack",
 	Basis: Basis{"a device that opens against more than its interrupting rating may burst or keep an arc; it must be at least the source's " +
@@ -22,50 +23,60 @@ var fuseInterrupting = Rule{
 	Run:    runFuseInterrupting,
 }
 
-// interruptingRating is the figure that the library gives the breaking capacity of a device.
-const interruptingRating = "interrupting-rating"
-
 func runFuseInterrupting(p *Pass) {
 	told := map[model.PartID]bool{}
 	for _, e := range p.fusing().entries {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole {
 			continue
 		}
-		devices := slices.Clone(e.Lead.Devices)
-		for _, d := range e.Limits {
-			devices = append(devices, network.Met{Device: d})
+		devices := slices.Clone(e.Limits)
+		for _, m := range e.Lead.Devices {
+			devices = append(devices, m.Device)
 		}
-		for _, m := range devices {
-			if !told[m.Device.Part.ID] {
-				told[m.Device.Part.ID] = true
-				p.judgeInterrupting(e.Feed, m)
+		for _, l := range devices {
+			if l.Is(model.FuseElement) && !told[l.Part.ID] {
+				told[l.Part.ID] = true
+				p.judgeInterrupting(e.Feed, l)
 			}
 		}
 	}
 }
 
-func (p *Pass) judgeInterrupting(f *network.Feed, m network.Met) {
-	rated := p.Net.KnownFigure(m.Device.Part, interruptingRating)
-	if !rated.OK {
-		p.missing("the interrupting rating", "whether it can break the fault current", OfPart(m.Device.Part.ID))
-		return
-	}
-	fault := p.faultCurrent(f, m.Path)
-	if !fault.OK {
+func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link) {
+	inside, known := p.insideOf(f.String)
+	if !known {
 		p.missing("the internal resistance", "which fuses can break the fault current", stringSubjects(*f.String)...)
 		return
 	}
-	if fault.Value <= rated.Value {
+	d := p.guard().Device(l)
+	if !d.Interrupting.OK {
+		p.missing("the interrupting rating", "whether it can break the fault current", OfPart(l.Part.ID))
+		return
+	}
+	if d.Breaks() != opening.No {
 		return
 	}
 	finding := Finding{
-		Message: fmt.Sprintf("%s breaks %s; a short behind it draws %s from %s",
-			p.partName(m.Device), amps(rated.Value), aboutAmps(fault.Value), p.at(f.At)),
-		Subjects: []Subject{OfPart(m.Device.Part.ID), p.terminal(f.At)},
+		Message: fmt.Sprintf("%s breaks %s; a short right behind it drives %s at full charge (%s)",
+			p.partName(l), amps(d.Interrupting.Value), aboutAmps(d.Amps), d.Fault.State),
+		Subjects: []Subject{OfPart(l.Part.ID), p.terminal(d.Fault.At), p.terminal(f.At)},
 	}
-	if rated.IsTypical() || fault.IsTypical() {
+	if d.Interrupting.IsTypical() || inside {
 		finding.Severity = Caution
 		finding.Message += unconfirmed
 	}
 	p.report(finding)
+}
+
+// insideOf reports whether the resistance inside every battery of a string is known, and
+// whether one of them is a typical figure.
+func (p *Pass) insideOf(s *network.String) (typical, known bool) {
+	for _, cell := range s.Cells {
+		inside := p.Net.SourceOhms(cell.Link)
+		if !inside.OK {
+			return false, false
+		}
+		typical = typical || inside.IsTypical()
+	}
+	return typical, true
 }

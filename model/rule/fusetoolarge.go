@@ -47,7 +47,7 @@ func runFuseTooLarge(p *Pass) {
 func (f *fusing) loadedBy(e *network.Entry, how load) []loaded {
 	var list []loaded
 	for _, w := range f.loaded {
-		if len(w.entries) == 1 && w.entries[0] == e && w.carries.load == how {
+		if w.entry == e && w.carries.load == how {
 			list = append(list, w)
 		}
 	}
@@ -85,10 +85,6 @@ func (p *Pass) reportTooLarge(e *network.Entry, wires []loaded, how load) {
 	}
 }
 
-// leastBundle is the number of conductors from which a bundle carries less each (33 CFR
-// 183.425 table 5 note 2).
-const leastBundle = 3
-
 func (p *Pass) tooLargeMessage(e *network.Entry, worst loaded, more int) string {
 	message := fmt.Sprintf("%s protects %s, %s, %s", p.namesOf(e.Limits), worst.wire.Wire.ID, worst.wire.Wire.Gauge, worst.carries)
 	if more > 0 {
@@ -98,9 +94,6 @@ func (p *Pass) tooLargeMessage(e *network.Entry, worst loaded, more int) string 
 		return message
 	}
 	message += fmt.Sprintf("; at %s nominal %s is the most", volts(p.nominalAt(worst.wire)), amps(worst.carries.limit))
-	if n := p.bundled(worst.wire.Wire); n >= leastBundle {
-		message += fmt.Sprintf(" in a bundle of %d", n)
-	}
 	return message
 }
 

@@ -53,8 +53,8 @@ func runFuseVolts(p *Pass) {
 }
 
 // highestAt is the highest full voltage of the feeds that reach a device on either
-// side of their circuit, with the feed; nil if none does. A feed whose voltage is not
-// known decides before all others.
+// side of their circuit, in a solved state or by what can close, with the feed; nil if none
+// does. A feed whose voltage is not known decides before all others.
 func (p *Pass) highestAt(l *network.Link) (network.Known, *network.Feed) {
 	var highest network.Known
 	var source *network.Feed
@@ -69,6 +69,9 @@ func (p *Pass) highestAt(l *network.Link) (network.Known, *network.Feed) {
 		if source == nil || fs.feed.Full.Value > highest.Value {
 			highest, source = fs.feed.Full, &fs.feed
 		}
+	}
+	if f := p.guard().Highest(l); f != nil && !p.misconnected() && f.Link.Part != l.Part && (source == nil || f.Full.Value > highest.Value) {
+		return f.Full, f
 	}
 	return highest, source
 }

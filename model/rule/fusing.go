@@ -5,8 +5,9 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
+	"example.com/lugbook/model/protect"
 )
 
 // fusing is what the fusing rules share: where current enters, and which wires it
@@ -22,8 +23,9 @@ type fusing struct {
 // loaded is a wire that carries less than what can persist in it.
 type loaded struct {
 	wire    *network.Link
-	entries []*network.Entry // what loads it, the largest first
-	amps    float64          // together
+	entry   *network.Entry // what loads it alone; nil if only all together do
+	limits  []*network.Link
+	amps    float64
 	carries carrying
 }
 
@@ -71,18 +73,13 @@ func loadedWires(e *network.Entry) []*network.Link {
 	return e.Lead.Open
 }
 
-// compare judges one wire by the entries that load it.
+// compare judges one wire by the entries that load it, and by its exposure to all of them
+// together.
 func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
-	sum := 0.0
-	var adding []*network.Entry
 	for _, e := range entries {
 		if e.IsUnrated() || math.IsInf(e.Amps, 1) {
 			f.noteUnrated(e)
 			return
-		}
-		if areDevices(e.Limits) {
-			adding = append(adding, e)
-			sum += e.Amps
 		}
 	}
 	slices.SortStableFunc(entries, func(a, b *network.Entry) int { return int(math.Copysign(1, b.Amps-a.Amps)) })
@@ -95,10 +92,15 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 	case unclassed:
 		f.unclassd = wait(f.unclassd, largest, l)
 	case strained, over:
-		f.loaded = append(f.loaded, loaded{l, entries[:1], largest.Amps, c})
+		f.loaded = append(f.loaded, loaded{l, largest, largest.Limits, largest.Amps, c})
 	case carried:
-		if c := p.loadOf(l.Wire, sum, nominal); len(adding) > 1 && c.load == over {
-			f.loaded = append(f.loaded, loaded{l, adding, sum, c})
+		outline := p.guard().Outline(l)
+		all := outline.Exposure
+		if outline.Protected() == opening.Yes || len(all.Limits) < 2 || all.IsUnrated() || math.IsInf(all.Amps, 1) {
+			return
+		}
+		if c := p.loadOf(l.Wire, all.Amps, nominal); c.load == over {
+			f.loaded = append(f.loaded, loaded{l, nil, all.Limits, all.Amps, c})
 		}
 	}
 }
@@ -130,36 +132,8 @@ func wait(list []pending, e *network.Entry, l *network.Link) []pending {
 // exempt reports whether practice leaves a wire to something else than a fuse: the
 // short leads of a resistor or diode that hangs on a stud, and the motor leads of a
 // cart with a controller, which limits their current. Common practice, no source.
-func (p *Pass) exempt(l *network.Link) bool { return p.hungLead(l) || p.motorLead(l) }
-
-// hungLead reports whether a wire is the lead of a resistor or diode that hangs on a
-// stud: not longer than what 33 CFR 183.455(b) leaves without a device, or not measured.
-func (p *Pass) hungLead(l *network.Link) bool {
-	support := func(at network.Node) bool {
-		d := p.Net.DefinitionOf(p.Net.Point(at).At)
-		return d != nil && d.Family == model.Support
-	}
-	if !support(l.A) && !support(l.B) {
-		return false
-	}
-	metres, known := p.Net.Length(l.Wire)
-	return !known || metres <= conductor.AtSource.Within.Metres()
-}
-
-// motorLead reports whether a wire lies in the motor's loop behind a controller.
-func (p *Pass) motorLead(l *network.Link) bool {
-	loop := func(at network.Node) bool {
-		ref := p.Net.Point(at).At
-		d, t := p.Net.DefinitionOf(ref), p.Net.TerminalDef(ref)
-		return t != nil && d.Family == model.Drive && t.Serves == model.Traction && t.Pole == ""
-	}
-	return (loop(l.A) || loop(l.B)) && p.hasController()
-}
-
-func (p *Pass) hasController() bool {
-	return slices.ContainsFunc(p.Net.Links(), func(l network.Link) bool {
-		return l.Is(model.CapacitorElement) && l.Def.Family == model.Drive
-	})
+func (p *Pass) exempt(l *network.Link) bool {
+	return protect.IsHungLead(p.Net, l) || protect.IsMotorLead(p.Net, l)
 }
 
 // isController tells a controller from other parts of the drive by its capacitor.

@@ -60,9 +60,9 @@ func (p *Pass) farEnd(lead *network.LeadIn, l *network.Link) network.Node {
 
 // faultWords says what a string can drive through a short, if its resistance is known.
 func (p *Pass) faultWords(f *network.Feed) string {
-	fault := p.faultCurrent(f, nil)
-	if !fault.OK {
+	short := p.guard().ShortAmps(f)
+	if math.IsInf(short, 1) || short <= 0 {
 		return ""
 	}
-	return fmt.Sprintf("; a short there draws %s", aboutAmps(fault.Value))
+	return fmt.Sprintf("; a short there draws %s at full charge", aboutAmps(short))
 }

@@ -6,7 +6,10 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/protect"
+	"example.com/lugbook/model/size"
 	"example.com/lugbook/model/state"
+	"example.com/lugbook/model/support"
 )
 
 // Pass is one check of one sheet: what a rule may look at, and where it reports.
@@ -24,6 +27,9 @@ type Pass struct {
 // shared holds what was computed so far.
 type shared struct {
 	protection  *network.Protection
+	guard       *protect.Survey
+	support     *support.Report
+	currents    *size.Survey
 	firm, metal *network.Groups
 	sides       []feedSides
 	survey      *survey
@@ -95,6 +101,30 @@ func (p *Pass) protection() *network.Protection {
 		p.shared.protection = p.Net.Protect()
 	}
 	return p.shared.protection
+}
+
+// guard tells what protects each conductor.
+func (p *Pass) guard() *protect.Survey {
+	if p.shared.guard == nil {
+		p.shared.guard = protect.NewSurvey(p.Net)
+	}
+	return p.shared.guard
+}
+
+// support is what stands around the traction circuit: pre-charge, coils, charging, drain.
+func (p *Pass) support() *support.Report {
+	if p.shared.support == nil {
+		p.shared.support = support.Of(p.Net, support.Options{})
+	}
+	return p.shared.support
+}
+
+// currents are what every wire carries, and what every load loses on the way.
+func (p *Pass) currents() *size.Survey {
+	if p.shared.currents == nil {
+		p.shared.currents = size.Of(p.Net)
+	}
+	return p.shared.currents
 }
 
 // solved lists the states of the sheet with their solutions, computed when first asked

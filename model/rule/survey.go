@@ -92,18 +92,25 @@ func roleOf(l *network.Link) (role, bool) {
 	return loadRole, true
 }
 
+// polarityOf is traced, unless the solved states say otherwise: what a device really sees
+// decides, whatever could be joined to it.
 func (p *Pass) polarityOf(l *network.Link) (network.Side, *network.Feed) {
 	verdict, by := p.tracedPolarity(l)
-	if verdict != network.Neither || !p.wired(l.A) || !p.wired(l.B) {
+	if !p.wired(l.A) || !p.wired(l.B) {
 		return verdict, by
 	}
-	if side := p.polarityOnDrive(l); side != network.Neither {
-		return side, nil
+	if verdict == network.Neither {
+		if side := p.polarityOnDrive(l); side != network.Neither {
+			return side, nil
+		}
 	}
-	if p.solvedReversed(l) {
+	switch lowest, highest := p.solvedVolts(l); {
+	case lowest < -reversedVolts && highest < reversedVolts && verdict != network.Minus:
 		return network.Minus, nil
+	case highest > reversedVolts && lowest > -reversedVolts && verdict == network.Minus:
+		return network.Plus, nil
 	}
-	return network.Neither, nil
+	return verdict, by
 }
 
 // tracedPolarity is the polarity that tracing to the strings and reducers gives.
@@ -186,16 +193,16 @@ func (s *survey) reversed(r role) []device {
 // reversed, in volts: more than what a meter or a leak leaves behind. Our choice.
 const reversedVolts = 2
 
-// solvedReversed reports whether the states put a device the wrong way round, and
-// never the right way.
-func (p *Pass) solvedReversed(l *network.Link) bool {
-	lowest, highest := math.Inf(1), math.Inf(-1)
+// solvedVolts are the lowest and the highest voltage that a device sees in any state;
+// infinite if no state tells.
+func (p *Pass) solvedVolts(l *network.Link) (lowest, highest float64) {
+	lowest, highest = math.Inf(1), math.Inf(-1)
 	for _, s := range p.solved() {
 		if v, ok := s.solution.Voltage(l.A, l.B); ok {
 			lowest, highest = min(lowest, v), max(highest, v)
 		}
 	}
-	return lowest < -reversedVolts && highest < reversedVolts
+	return lowest, highest
 }
 
 // wired reports whether a wire lands on a node.
