@@ -8,6 +8,7 @@ import (
 	"example.com/lugbook/diagram/live"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
+	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
 )
 
@@ -49,6 +50,36 @@ func (f *force) volts(at network.Node) (value, about string) {
 	return live.Volts(volts), fmt.Sprintf("in %s, red probe here, black on %s", f.state, f.network.Point(against))
 }
 
+// spread is the row that says between what a figure may lie, and why; none if it is sure.
+func (f *force) spread(r meter.Reading, err error, write func(float64) string) []row {
+	low, high := r.Low, r.High
+	if high <= 0 {
+		low, high = -high, -low // the way of a current has a row of its own
+	}
+	if err != nil || !r.Known || write(low) == write(high) {
+		return nil
+	}
+	about := r.Range(f.bench.By)
+	if len(r.Why) > 0 {
+		about += "; " + strings.Join(r.Why, "; ")
+	}
+	return []row{{name: "may be", value: write(low) + " to " + write(high), about: about}}
+}
+
+// voltSpread is that row for the voltage of a node.
+func (f *force) voltSpread(at network.Node) []row {
+	_, against, ok := live.Potential(f.network, f.solution, f.feeds, at)
+	red, black := f.network.Point(at).At, model.TerminalRef{}
+	if ok {
+		black = f.network.Point(against).At
+	}
+	if red.IsZero() || black.IsZero() {
+		return nil
+	}
+	r, err := f.bench.Volts(red, black)
+	return f.spread(r, err, live.Volts)
+}
+
 // wireFigures are what flows in a wire, the voltage of its ends, and the drop along it.
 func (f *force) wireFigures(id model.WireID) []row {
 	l := f.network.WireLink(id)
@@ -61,6 +92,8 @@ func (f *force) wireFigures(id model.WireID) []row {
 		rows = append(rows,
 			row{name: "current", value: live.Amperes(math.Abs(flow.Amps)), about: "through the wire in " + f.state},
 			row{name: "toward", value: f.toward(l, flow.Amps), about: "the way that the current goes"})
+		r, err := f.bench.Amps(id)
+		rows = append(rows, f.spread(r, err, live.Amperes)...)
 	}
 	if volts, ok := f.solution.Voltage(l.A, l.B); ok {
 		rows = append(rows, row{name: "drop", value: live.Volts(math.Abs(volts)), about: "along the wire with its joints, in " + f.state})
@@ -93,7 +126,7 @@ func (f *force) terminalFigures(at model.TerminalRef) []row {
 		return nil
 	}
 	value, about := f.volts(node)
-	rows := []row{{name: inState, value: value, about: about}}
+	rows := append([]row{{name: inState, value: value, about: about}}, f.voltSpread(node)...)
 	for _, l := range f.network.LinksAt(node) {
 		if l.Kind != network.WireLink {
 			continue

@@ -12,6 +12,7 @@ import (
 	"example.com/lugbook/diagram/text"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/clean"
+	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
 )
@@ -26,7 +27,8 @@ type force struct {
 	state string
 
 	network  *network.Network
-	solution *network.Solution // nil if the sheet comes to no rest
+	bench    *meter.Bench // nil if the sheet comes to no rest
+	solution *network.Solution
 	feeds    []network.Feed
 	shown    scene.State
 	err      error
@@ -55,8 +57,10 @@ func (d *desk) solver() solver {
 		}()
 		f.network = network.Build(job, sheet, lib)
 		f.feeds = f.network.Feeds()
-		if f.solution, f.err = f.network.Solve(s); f.err == nil {
+		if f.bench, f.err = meter.At(f.network, s); f.err == nil {
+			f.solution = f.bench.Solution()
 			f.shown = live.Of(f.network, f.solution)
+			f.warm()
 		} else {
 			f.shown.Parts = restless(f.err)
 		}
@@ -65,6 +69,14 @@ func (d *desk) solver() solver {
 			f.grid = text.Render(&page, text.Options{ASCII: ascii, Bare: true})
 		}
 		return f
+	}
+}
+
+// warm takes a first reading, so that the ones that the screen asks for cost little: the
+// bench keeps what it solves for them.
+func (f *force) warm() {
+	if low, high, ok := f.network.Poles(); ok {
+		_, _ = f.bench.Volts(f.network.Point(high).At, f.network.Point(low).At)
 	}
 }
 

@@ -42,6 +42,8 @@ func (v *view) working(p *model.Part, links []*network.Link) scene.Working {
 			return position(v.s.State.Of(def.Control), def.Control)
 		}
 		return scene.Working{}
+	case def.Control != nil && def.Control.Sets == model.PluggedIn && len(only(links, model.ChargerElement)) == 0:
+		return position(v.s.State.Of(def.Control), def.Control)
 	case len(only(links, model.FuseElement)) > 0:
 		return v.fuses(only(links, model.FuseElement))
 	}
