@@ -89,6 +89,28 @@ func TestManyRelays(t *testing.T) {
 	}
 }
 
+// Seven relays pull in together, and each alone leaves the others as they were. But the last seals
+// itself in, and is fed through the resting contacts of the first two side by side: those two
+// together keep it from coming, if both are faster.
+func TestTwoTogetherAreFasterThanAThird(t *testing.T) {
+	c := New()
+	plus, minus := c.Node(), c.Node()
+	c.Source(plus, minus, 48, 0.01)
+	var coils []Element
+	for range 6 {
+		coils = append(coils, c.Coil(plus, minus, 100, 30, 10))
+	}
+	fed := c.Node()
+	last := c.Coil(fed, minus, 100, 30, 10)
+	c.CoilContact(plus, fed, 0.01, last, false)
+	c.CoilContact(plus, fed, 0.01, coils[0], true)
+	c.CoilContact(plus, fed, 0.01, coils[1], true)
+	_, err := c.Solve()
+	var race *Race
+	require.ErrorAs(t, err, &race)
+	require.Equal(t, []Element{last}, race.Elements)
+}
+
 // drawRelays builds a random control circuit: rungs of contacts and coils between the poles.
 func drawRelays(t *rapid.T) *Circuit {
 	c := New()
