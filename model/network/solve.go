@@ -24,7 +24,8 @@ type Solution struct {
 // for ever, as a relay does that breaks its own coil.
 type ChatterError struct {
 	State string
-	Links []*Link // what keeps switching
+	Links []*Link // what keeps switching, or decides
+	Race  bool    // it comes to rest, but where depends on which of them is faster
 }
 
 // Error names the state and the parts.
@@ -32,6 +33,9 @@ func (e *ChatterError) Error() string {
 	var names []string
 	for _, l := range e.Links {
 		names = append(names, string(l.Part.ID))
+	}
+	if e.Race {
+		return fmt.Sprintf("%s: where it comes to rest depends on which of %s is faster", e.State, strings.Join(names, ", "))
 	}
 	return fmt.Sprintf("%s: no rest: %s keeps switching", e.State, strings.Join(names, ", "))
 }
@@ -47,7 +51,8 @@ func (b *assembler) explain(err error) error {
 	if !errors.As(err, &chatter) {
 		return fmt.Errorf("%s: %w", b.state.Name, err)
 	}
-	e := &ChatterError{State: b.state.Name}
+	var race *circuit.Race
+	e := &ChatterError{State: b.state.Name, Race: errors.As(err, &race)}
 	for i := range b.n.links {
 		for _, moving := range chatter.Elements {
 			if b.elements[i] == moving && b.n.links[i].Part != nil {
@@ -106,6 +111,13 @@ func (s *Solution) Power(l *Link) float64 {
 func (s *Solution) On(l *Link) bool {
 	e := s.elements[l.index]
 	return e != circuit.None && s.solved.On(e)
+}
+
+// Starved reports whether a load or a converter would act but would itself pull its voltage
+// below what it needs.
+func (s *Solution) Starved(l *Link) bool {
+	e := s.elements[l.index]
+	return e != circuit.None && s.solved.Starved(e)
 }
 
 // Live lists, by node, what is joined to the positive side of a source through what is

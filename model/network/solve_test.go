@@ -140,3 +140,24 @@ func TestABadJointAddsResistance(t *testing.T) {
 	bad, _ := n.WireOhms(n.WireLink("a"))
 	require.Greater(t, bad, good+5e-3)
 }
+
+// interlocked has two relays, each fed through the other's closed contact.
+const interlocked = `
+part pack lithium-pack-16
+part r1 relay-48v
+part r2 relay-48v
+wire a1 pack.POS r1.30 gauge=16AWG length=1m
+wire a2 pack.POS r2.30 gauge=16AWG length=1m
+wire b1 r1.87a r2.86 gauge=16AWG length=1m
+wire b2 r2.87a r1.86 gauge=16AWG length=1m
+wire c1 r1.85 pack.NEG gauge=16AWG length=1m
+wire c2 r2.85 pack.NEG gauge=16AWG length=1m
+`
+
+func TestARaceOfRelaysIsToldApartFromChatter(t *testing.T) {
+	_, err := build(t, interlocked).Solve(state.State{Name: state.Parked})
+	var chatter *network.ChatterError
+	require.ErrorAs(t, err, &chatter)
+	require.True(t, chatter.Race)
+	require.EqualError(t, err, "parked: where it comes to rest depends on which of r1, r2 is faster")
+}
