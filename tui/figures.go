@@ -63,7 +63,16 @@ func (f *force) spread(r meter.Reading, err error, write func(float64) string) [
 	if len(r.Why) > 0 {
 		about += "; " + strings.Join(r.Why, "; ")
 	}
-	return []row{{name: "may be", value: write(low) + " to " + write(high), about: about}}
+	return []row{{name: "may be", value: between(write(low), write(high)), about: about}}
+}
+
+// between joins two figures, with one unit if it is the same: 51.1 to 58.4 V.
+func between(low, high string) string {
+	figure, unit, _ := strings.Cut(low, " ")
+	if strings.HasSuffix(high, " "+unit) {
+		low = figure
+	}
+	return low + " to " + high
 }
 
 // voltSpread is that row for the voltage of a node.
