@@ -22,7 +22,7 @@ func (c *cli) commands() []*cobra.Command {
 		c.tidyCommand(), c.schemaCommand(),
 		c.protectCommand(),
 		c.supportCommand(), c.sizeCommand(),
-		c.meterCommand(), c.statesCommand(),
+		c.meterCommand(), c.statesCommand(), c.diagnoseCommand(),
 	}
 }
 

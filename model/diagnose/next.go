@@ -80,7 +80,7 @@ func (c *Case) Next(v *Verdict, from Place) (Proposal, bool) {
 // settled reports whether the leader, with all that reads the same, is as good as sure.
 // That nothing is wrong is never sure as long as a reading is left.
 func (c *Case) settled(v *Verdict, suspects []Suspect) bool {
-	if len(suspects) > manySuspects || !c.separable(v, &suspects[0], v.sound()) {
+	if len(suspects) > manySuspects || !c.shows(v, &suspects[0]) {
 		return false
 	}
 	alike := 0.0
@@ -118,7 +118,7 @@ func (c *Case) single(v *Verdict, suspects []Suspect, here int) (probes []observ
 	for i := range suspects {
 		p := suspects[i].Probability / total
 		for _, o := range c.across(suspects[i:i+1], here) {
-			if suspects[i].Family != Healthy && v.w.tells(&suspects[i], v.sound(), &o) {
+			if suspects[i].Family != Healthy && v.w.tellsSound(&suspects[i], &o) {
 				probes = append(probes, o)
 				bits = append(bits, -plog(p)-plog(1-p))
 			}

@@ -171,15 +171,15 @@ func (v *Verdict) explain() {
 			s.Predicts = append(s.Predicts, bandOf(o.kind, all))
 			closest[k] = min(closest[k], least)
 		}
-		if closest[k] > clear {
+		if closest[k] > Clear {
 			v.Contradicts = append(v.Contradicts, k)
 		}
 	}
 }
 
-// clear is the number of standard deviations from which two readings are not the same.
+// Clear is the number of standard deviations from which two readings are not the same.
 // Our choice.
-const clear = 3
+const Clear = 3
 
 // bandOf is a span in the unit of its reading.
 func bandOf(kind Kind, s span) Band {

@@ -73,16 +73,16 @@ func TestReadingsFindTheFault(t *testing.T) {
 			if i == 0 || !*full && i%stride != 0 {
 				continue
 			}
-			if !tech.visible(i) {
+			f := faulty{tech.c, tech.p, i}
+			if !tech.visible(f) {
 				fmt.Fprintf(&hidden, "%s: %s is not visible in these states\n", name, tech.c.faults[i].ID)
 				continue
 			}
-			f := faulty{tech.c, tech.p, i}
 			if !*full && f.symptom() == nil && i%rare != 0 {
 				continue
 			}
 			readings, lead := tech.find(f)
-			found := tech.alike(lead, i)
+			found := tech.alike(f, lead)
 			if !found {
 				t.Errorf("%s with %s: %d readings lead to %s", name, tech.c.faults[i].ID, readings, tech.c.faults[lead].ID)
 			}

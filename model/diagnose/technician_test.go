@@ -17,14 +17,20 @@ import (
 	"example.com/lugbook/model/unit"
 )
 
-// opened is a worked cart's case.
-func opened(t testing.TB, name string, sheet model.SheetName) *Case {
+// decodedJob is a worked cart's job.
+func decodedJob(t testing.TB, name string) *model.Job {
 	t.Helper()
 	data, err := cart.Read(name)
 	require.NoError(t, err)
 	decoded, problems := jobfile.Decode(name, data, part.Library())
 	require.Empty(t, problems)
-	c, err := New(decoded.Job, sheet, part.Library())
+	return decoded.Job
+}
+
+// opened is a worked cart's case.
+func opened(t testing.TB, name string, sheet model.SheetName) *Case {
+	t.Helper()
+	c, err := New(decodedJob(t, name), sheet, part.Library())
 	require.NoError(t, err)
 	return c
 }
@@ -144,15 +150,22 @@ func (tech *technician) find(f faulty) (readings, lead int) {
 }
 
 // visible reports whether a fault shows in any reading on offer.
-func (tech *technician) visible(fault int) bool { return !tech.alike(fault, 0) }
+func (tech *technician) visible(f faulty) bool { return !tech.alike(f, 0) }
 
-// alike reports whether no reading on offer tells two faults apart.
-func (tech *technician) alike(a, b int) bool {
-	v := &Verdict{w: &weigher{c: tech.c, p: tech.p, read: true}}
-	suspect := func(i int) *Suspect {
-		return &Suspect{Fault: tech.c.faults[i], Probability: 1, index: i, sizes: tech.c.sizes(i)}
+// alike reports whether no reading on offer tells the fault as it is from another of some
+// size.
+func (tech *technician) alike(f faulty, other int) bool {
+	if f.fault == other {
+		return true
 	}
-	return !tech.c.separable(v, suspect(a), suspect(b))
+	w := &weigher{c: tech.c, p: tech.p, read: true}
+	over := tech.c.across([]Suspect{{Fault: tech.c.faults[f.fault]}, {Fault: tech.c.faults[other]}}, 0)
+	for _, q := range tech.c.sizes(other) {
+		if !tech.c.told(w, size{from: f.variant(), to: f.variant()}, q, over) {
+			return true
+		}
+	}
+	return false
 }
 
 // fixedOrder is the usual order of a search by volts on a cart that does not go, black
