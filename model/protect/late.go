@@ -26,7 +26,7 @@ func (s *Survey) Late() []Late {
 		}
 		full := s.Conductor(c.Wire)
 		for _, o := range full.Openings {
-			if o.Answer == opening.No {
+			if o.Answer == opening.No && o.Amps >= shortFrom(o.Stands) {
 				list = append(list, Late{full, o})
 			}
 		}
@@ -101,6 +101,11 @@ func (s *Survey) holdsLong(c *Conductor, d *network.Link) bool {
 	return false
 }
 
+// shortFrom is the current in amperes from which a conductor is heated as in a short, all of
+// the heat staying in it: IEC 60364-4-43 434.5.2 holds up to 5 s. What is less is an
+// overload, and a matter of ampacity and rating.
+func shortFrom(stands float64) float64 { return math.Sqrt(stands / conductor.LongestAdiabatic) }
+
 // hugeAmps is more than any source of a cart drives.
 const hugeAmps = 1e6
 
@@ -112,11 +117,12 @@ func (s *Survey) proves(c *Conductor, d *network.Link) bool {
 	if !opens {
 		return false
 	}
+	stands, _ := c.stands()
+	from = max(from, shortFrom(stands))
 	upTo := s.ceiling(d)
 	if upTo <= from {
 		return true
 	}
-	stands, _ := c.stands()
 	_, heat, bounded := curve.Worst(from, upTo)
 	return bounded && heat <= stands
 }
@@ -124,15 +130,18 @@ func (s *Survey) proves(c *Conductor, d *network.Link) bool {
 // ceiling bounds the current in amperes of any fault behind a device: what the sources
 // that reach it drive through a short at their own terminals.
 func (s *Survey) ceiling(d *network.Link) float64 {
-	sum := 0.0
+	sum, onPack := 0.0, false
 	for i := range s.feeds {
 		f := &s.feeds[i]
 		if inside := f.String != nil && !f.Whole; !inside && (s.reaches(f, d.A) || s.reaches(f, d.B)) {
 			sum += s.ShortAmps(f)
+			onPack = onPack || f.String != nil
 		}
 	}
 	for _, f := range s.regen {
-		sum += f.Limit
+		if onPack {
+			sum += f.Limit
+		}
 	}
 	return min(sum, hugeAmps)
 }

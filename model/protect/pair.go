@@ -1,6 +1,8 @@
 package protect
 
 import (
+	"slices"
+
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
 )
@@ -26,7 +28,7 @@ func (s *Survey) Pairs() []Pair {
 		}
 		for _, m := range e.Lead.Devices {
 			key := [2]*network.Link{up, m.Device}
-			if m.Device == up || seen[key] || seen[[2]*network.Link{m.Device, up}] {
+			if m.Device == up || seen[key] || seen[[2]*network.Link{m.Device, up}] || s.feedsInto(m.Device, e.Lead) {
 				continue
 			}
 			seen[key] = true
@@ -34,6 +36,14 @@ func (s *Survey) Pairs() []Pair {
 		}
 	}
 	return list
+}
+
+// feedsInto reports whether a device is fed from its own far side as well, and so stands
+// beside what feeds a lead and not behind it.
+func (s *Survey) feedsInto(d *network.Link, lead *network.LeadIn) bool {
+	return slices.ContainsFunc(s.entries, func(e network.Entry) bool {
+		return slices.Contains(e.Limits, d) && lead.Reach.Has(e.At)
+	})
 }
 
 func (s *Survey) pair(up, down *network.Link) Pair {

@@ -7,7 +7,13 @@ var All = []Rule{
 	diodeReversed, loadReversed, meterReversed, shuntReversed, overVoltage, underVoltage,
 
 	noMainFuse, tapUnfused, fuseTooLarge, feedsAddUp, fuseVolts, fuseInterrupting,
-	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire,
+	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire, returnOverload, deviceTooSlow, notSelective,
+
+	wireTooThin, dropTooHigh,
+
+	drivesUnasked, doesNotDrive, noRest, starvedLoad, packOnFrame,
+
+	preCharge, coilSuppression, chargerMismatch, packCurrent, standByDrain,
 
 	stackOrder, stackCount, lugHole, studCover,
 

@@ -32,8 +32,8 @@ wire w2 fu1.out iso.in gauge=2AWG insulation=105C length=300mm
 wire w3 iso.out sol.L1 gauge=2AWG insulation=105C length=300mm
 wire w4 sol.L2 ctrl.B+ gauge=2AWG insulation=105C length=300mm
 wire w5 ctrl.B- pack.NEG gauge=2AWG insulation=105C length=700mm
-wire m1 ctrl.B+ motor.A1 gauge=4AWG insulation=105C
-wire m2 motor.A2 ctrl.M- gauge=4AWG insulation=105C
+wire m1 ctrl.B+ motor.A1 gauge=2AWG insulation=105C
+wire m2 motor.A2 ctrl.M- gauge=2AWG insulation=105C
 wire m3 ctrl.F1 motor.F1 gauge=10AWG insulation=105C
 wire m4 ctrl.F2 motor.F2 gauge=10AWG insulation=105C
 wire c1 chg.DC+ fu2.in gauge=10AWG insulation=105C length=1m
@@ -82,7 +82,7 @@ part pack lithium-pack-24
 part fu1 fuse-class-t fuse-rating=250A
 part sol contactor-72v
 part pre precharge-resistor-72v
-part ctrl controller-ac-72v
+part ctrl controller-ac-72v clamp-voltage=110V
 part motor motor-ac
 part enc encoder
 part brk em-brake voltage=72V max-input-voltage=95V
@@ -102,9 +102,9 @@ wire w1 pack.POS fu1.in gauge=1/0AWG insulation=105C length=150mm
 wire w2 fu1.out sol.L1 gauge=1/0AWG insulation=105C length=600mm
 wire w3 sol.L2 ctrl.B+ gauge=1/0AWG insulation=105C length=600mm
 wire w4 ctrl.B- pack.NEG gauge=1/0AWG insulation=105C length=700mm
-wire m1 ctrl.U motor.U gauge=2AWG
-wire m2 ctrl.V motor.V gauge=2AWG
-wire m3 ctrl.W motor.W gauge=2AWG
+wire m1 ctrl.U motor.U gauge=2/0AWG insulation=105C
+wire m2 ctrl.V motor.V gauge=2/0AWG insulation=105C
+wire m3 ctrl.W motor.W gauge=2/0AWG insulation=105C
 wire e1 ctrl.encoder+ enc.supply+ gauge=20AWG
 wire e2 ctrl.encoder- enc.supply- gauge=20AWG
 wire e3 ctrl.encoder-A enc.A gauge=20AWG
@@ -244,10 +244,35 @@ at b4.+ cover=fitted
 at fm.in cover=fitted
 `
 
-func TestPlannedCartsOfEveryDriveAreSilent(t *testing.T) {
-	for name, text := range map[string]string{"series": lithium, "least": direct, "sepex": sepex, "ac72": ac72, "isolated": isolated} {
-		t.Run(name, func(t *testing.T) {
-			require.Empty(t, lines(check(t, text)))
+// unproven is the note on fuses whose maker's curve is not recorded.
+func unproven(fuses string) string {
+	return "note device-too-slow: the maker's time-current curve of " + fuses + " is not recorded; it decides whether a short is off before the wires behind are too hot"
+}
+
+// TestPlannedCartsOfEveryDrive: what is said of carts as they should be is true of each.
+func TestPlannedCartsOfEveryDrive(t *testing.T) {
+	for _, cart := range []struct {
+		name, text string
+		want       []string
+	}{
+		{"series", lithium, []string{unproven("fu1, fu3, fu2, fu4, fu5 and fu6")}},
+		{"ac72", ac72, []string{unproven("fu1, fu3, fu2 and fu4")}},
+		{"sepex", sepex, []string{ // its logic is fed with the key off
+			"caution stand-by-drain: at rest pack gives 100 mA and its usable 80 Ah are gone after 33.3 days, ctrl 80 mA, pack 15 mA",
+			unproven("fu1, fu3 and fu2"),
+		}},
+		{"isolated", isolated, []string{ // the reducer is always awake
+			"caution stand-by-drain: at rest pack gives 2.02 A and its usable 80 Ah are gone after 1.65 days, out 1.1 A, usb 663 mA, red 228 mA; what may have a switch of its own is taken as on",
+			unproven("fu1"),
+		}},
+		{"least", direct, []string{
+			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 3096 A, for about 86.1 us; the contact pits and may weld; the library's typical figure decides: read the label",
+			"caution coil-suppression: nothing takes the kick of the coil of sol",
+			unproven("fu1 and fu3"),
+		}},
+	} {
+		t.Run(cart.name, func(t *testing.T) {
+			require.Equal(t, cart.want, lines(check(t, cart.text)))
 		})
 	}
 }
@@ -260,20 +285,33 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 		{"series", lead, []string{
 			"danger no-main-fuse: nothing protects w1 and w2: no fuse or breaker between b8.+ and ctrl.B+; a short there draws about 2500 A at full charge",
 			"danger tap-unfused: c1, 10 AWG, takes b8.+ to rec.+ with no fuse or breaker from b8.+ on",
+			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
 			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short right behind it drives about 2300 A at full charge (charging); the library's typical figure decides: read the label",
+			"caution wire-too-thin: j1, 4 AWG, warms to 225 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); the best insulation stands 200 C; too hot as well: j2, j3, j4, j5, j6, j7 and 5 more; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
+			"caution wire-too-thin: w1, 4 AWG, warms to 154 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); its insulation stands 105 C; too hot as well: w2 and w3; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
+			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1465 A, for about 173 us; the contact pits and may weld; the library's typical figure decides: read the label",
+			"caution coil-suppression: nothing takes the kick of the coil of sol",
+			unproven("fu3"),
+			"note drop-too-high: the size or length of w1, j7, j4, j1, j6, j5 and 9 more is not recorded; it decides whether too much voltage is lost on the way to a load",
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 9 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",
 		}},
 		{"resistor", resistor, []string{
 			"danger no-main-fuse: nothing protects a1, a2, a3, a4, a5, a6 and 5 more: no fuse or breaker between b6.+ and motor.S2; a short there draws about 2500 A at full charge",
 			"danger tap-unfused: c1 takes b6.+ to rec.+ with no fuse or breaker from b6.+ on",
 			"danger tap-unfused: k1 takes b6.+ to key.BAT with no fuse or breaker from b6.+ on; nor have k2, k6, k3, k7 and k4 behind it",
+			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
+			"caution coil-suppression: nothing takes the kick of the coil of sol",
 			"caution untraced-end-live: the untraced end of x1 can be joined to b6.+: it is live",
+			"note drop-too-high: the size or length of j5, j2, j4, j3, j1, k1 and 4 more is not recorded; it decides whether too much voltage is lost on the way to a load",
 			"note stack-order: the order of the lugs of b1.- is not recorded; it decides whether the largest touches the terminal",
 			"note stack-order: the order of the lugs of b6.+ is not recorded; it decides whether the largest touches the terminal",
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 7 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",
 		}},
 		{"computer", computer, []string{
 			"danger fuse-too-large: 225 A fuse fm protects c1, 10 AWG, 60 A at 105 C insulation",
+			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1579 A, for about 160 us; the contact pits and may weld; the library's typical figure decides: read the label",
+			"caution coil-suppression: nothing takes the kick of the coil of sol",
+			unproven("fm and fu3"),
 		}},
 	} {
 		t.Run(cart.name, func(t *testing.T) {

@@ -1,8 +1,32 @@
 package rule_test
 
+import (
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/unit"
+)
+
 // example is a job that a rule speaks about, or one on which it must stay silent though
 // it comes near.
-type example struct{ rule, name, text string }
+type example struct {
+	rule, name, text string
+
+	also func(*model.Sheet) // what a text cannot say; may be nil
+}
+
+// opens gives a part a maker's curve: pairs of amperes and seconds, to half as much more.
+func opens(id model.PartID, points ...float64) func(*model.Sheet) {
+	return func(s *model.Sheet) {
+		for i := 0; i < len(points); i += 2 {
+			s.Part(id).Opens = append(s.Part(id).Opens, model.OpenPoint{At: unit.A(points[i]), Least: unit.S(points[i+1]), Most: unit.S(1.5 * points[i+1])})
+		}
+	}
+}
+
+// quick gives both fuses of a cart curves that open fast.
+func quick(s *model.Sheet) {
+	opens("fu1", 600, 1, 1000, 0.1, 2000, 0.001)(s)
+	opens("fu3", 30, 0.2, 50, 0.01, 100, 0.001, 1000, 0.0001)(s)
+}
 
 // isolated is a small cart with an isolated reducer and two polarised devices.
 const isolated = `
@@ -140,6 +164,44 @@ var badExamples = []example{
 	{rule: "cut-end-live", name: "on the negative", text: edited(lithium, "+", "wire x1 cut nb.4 gauge=16AWG insulation=105C")},
 	{rule: "capped-end-live", text: edited(lithium, "+", "wire x1 key.IGN capped gauge=16AWG insulation=105C")},
 	{rule: "untraced-end-live", text: edited(lithium, "+", "wire x1 key.IGN untraced gauge=16AWG insulation=105C")},
+
+	{rule: "return-overload", text: edited(lithium, "wire k8", "wire k8 sol.coil- nb.2 gauge=22AWG length=1m")},
+	{rule: "return-overload", name: "chained negatives add up", text: edited(lithium, "wire a4", "wire a4 lt1.- usb.- gauge=16AWG insulation=105C length=1m",
+		"wire a6", "wire a6 usb.- fb.NEG2 gauge=18AWG insulation=60C length=1m", "part fb", "part fb fuse-block-6-neg fuse-rating-1=10A fuse-rating-2=10A")},
+	{rule: "return-overload", name: "the ratings are the library's", text: edited(lithium, "wire a4", "wire a4 lt1.- fb.NEG1 gauge=22AWG length=1m")},
+	{rule: "return-overload", name: "between the rule from 50 V and 150 %", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=20A", "wire k8", "wire k8 sol.coil- nb.2 gauge=16AWG insulation=60C length=1m")},
+	{rule: "device-too-slow", text: lithium, also: opens("fu3", 100, 60, 1000, 1)},
+	{rule: "not-selective", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=10A opening=iec-60269-gg", "part fu3", "part fu3 fuse-inline-80v fuse-rating=16A opening=iec-60269-gg")},
+	{rule: "wire-too-thin", name: "by typical ratings", text: edited(lithium, "wire w3", "wire w3 sol.L2 ctrl.B+ gauge=6AWG insulation=105C length=300mm")},
+	{rule: "wire-too-thin", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=250A peak-current=400A")},
+	{rule: "wire-too-thin", name: "the insulation decides", text: edited(lithium, "wire m3", "wire m3 dir.S1 motor.S1 gauge=2AWG length=600mm")},
+	{rule: "drop-too-high", text: edited(lithium, "wire a3", "wire a3 fb.1 lt1.+ gauge=18AWG insulation=105C length=12m")},
+	{rule: "drop-too-high", name: "a corroded joint", text: edited(lithium, "+", "at ctrl.B- condition=corroded\nat sol.L2 condition=corroded")},
+	{rule: "drop-too-high", name: "nobody measured", text: edited(lithium, "wire a1", "wire a1 red.OUT+ fb.IN insulation=105C length=8m", "wire a2", "wire a2 red.NEG fb.NEG insulation=105C length=8m")},
+
+	{rule: "drives-unasked", name: "the plug's interlock is passed by", text: edited(lithium, "wire k6", "wire k6 pedal.NO sol.coil+ gauge=16AWG insulation=105C length=2m",
+		"wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=2m")},
+	{rule: "drives-unasked", name: "the key is bridged", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com gauge=16AWG insulation=105C length=1m")},
+	{rule: "does-not-drive", text: edited(lithium, "wire k7", "")},
+	{rule: "does-not-drive", name: "the coil hangs on one lead", text: edited(lithium, "wire k8", "", "stack nb.2", "", "stack sol.coil-", "")},
+	{rule: "no-rest", text: "job system=12V\npart b1 lead-battery-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\npart r relay\n" +
+		"wire a b1.+ fu.in gauge=16AWG length=100mm\nwire b fu.out r.30 gauge=16AWG insulation=105C\nwire c r.87a r.86 gauge=16AWG insulation=105C\nwire d r.85 b1.- gauge=16AWG\nat b1.+ cover=fitted"},
+	{rule: "starved", text: edited(isolated, "wire w2", "wire w2 fu1.out pre.a gauge=12AWG insulation=105C length=1m\npart pre precharge-resistor\nwire w9 pre.b red.IN+ gauge=12AWG insulation=105C length=100mm")},
+	{rule: "pack-on-frame", text: edited(lithium, "+", "part fr frame-point\nwire x1 nb.4 fr.FRAME gauge=10AWG insulation=105C length=300mm")},
+	{rule: "pack-on-frame", name: "72 V", text: edited(ac72, "+", "part fr frame-point\npart lk frame-leak resistance=1kohm\nwire x1 lk.to ctrl.B- gauge=10AWG insulation=105C length=300mm")},
+	{rule: "pack-on-frame", name: "a leak as cars may have it", text: edited(ac72, "+", "part lk frame-leak resistance=50kohm\nwire x1 lk.to ctrl.B- gauge=10AWG insulation=105C length=300mm")},
+
+	{rule: "pre-charge", name: "none", text: direct},
+	{rule: "pre-charge", name: "the resistor burns", text: edited(lithium, "part pre", "part pre precharge-resistor resistance=47ohm power-rating=5W surge-power=25W")},
+	{rule: "coil-suppression", text: edited(lithium, "part dio", "", "wire d1", "", "wire d2", "", "stack sol.coil+", "", "stack sol.coil-", "")},
+	{rule: "coil-suppression", name: "a diode that does not stand it", text: edited(lithium, "part dio", "part dio diode reverse-voltage=50V continuous-current=1A")},
+	{rule: "coil-suppression", name: "the driver may hold it", text: edited(ac72, "part ctrl", "part ctrl controller-ac-72v")},
+	{rule: "charger-mismatch", text: edited(lithium, "part chg", "part chg charger-onboard-72v")},
+	{rule: "charger-mismatch", name: "too much current", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-current=30A", "part pack", "part pack lithium-pack-16 charge-current=20A")},
+	{rule: "charger-mismatch", name: "a curve for lead", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-voltage=60V")},
+	{rule: "pack-current", text: edited(lithium, "part pack", "part pack lithium-pack-16 continuous-current=100A peak-current=200A", "part ctrl", "part ctrl controller-series continuous-current=150A peak-current=300A")},
+	{rule: "pack-current", name: "by typical limits", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=120A peak-current=900A")},
+	{rule: "stand-by-drain", text: edited(lithium, "wire r4", "wire r4 fu4.out fu5.in gauge=16AWG insulation=105C length=100mm")},
 }
 
 var goodExamples = []example{
@@ -199,4 +261,29 @@ var goodExamples = []example{
 	{rule: "cut-end-live", name: "a wire that is off at its source", text: edited(lithium, "+", "wire x1 cut capped gauge=16AWG")},
 	{rule: "capped-end-live", name: "on the negative", text: edited(lithium, "+", "wire x1 capped nb.4 gauge=16AWG")},
 	{rule: "untraced-end-live", name: "on a signal pin", text: edited(lithium, "+", "wire x1 untraced pack.CAN-H gauge=18AWG")},
+
+	{rule: "return-overload", name: "each negative to the bus by itself", text: lithium},
+	{rule: "return-overload", name: "the leads of a shunt", text: edited(lithium, "wire s1", "wire s1 shunt.sense+ meter.sense+ gauge=22AWG length=2m", "wire s2", "wire s2 shunt.sense- meter.sense- gauge=22AWG length=2m")},
+	{rule: "device-too-slow", name: "a quick fuse", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=200A"), also: quick},
+	{rule: "not-selective", name: "sixteen times", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=160A opening=iec-60269-gg", "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A opening=iec-60269-gg")},
+	{rule: "not-selective", name: "nobody knows", text: lithium},
+	{rule: "wire-too-thin", name: "2 AWG on 150 A for long and 400 A for 30 s", text: lithium},
+	{rule: "wire-too-thin", name: "the starting current of speed coils", text: resistor},
+	{rule: "drop-too-high", name: "a metre of 16 AWG", text: lithium},
+	{rule: "drives-unasked", name: "interlocks in the feed of the coil", text: lithium},
+	{rule: "drives-unasked", name: "the contactor closes with the key", text: ac72},
+	{rule: "drives-unasked", name: "tow switch and interlock in the logic feed", text: sepex},
+	{rule: "does-not-drive", name: "forward and reverse", text: lithium},
+	{rule: "does-not-drive", name: "the motor is not on the sheet", text: direct},
+	{rule: "no-rest", name: "a relay on the key", text: lithium},
+	{rule: "starved", name: "a feed of its own", text: isolated},
+	{rule: "pack-on-frame", name: "an isolated 12 V side on the frame", text: edited(isolated, "+", "part fr frame-point\nwire x1 red.OUT- fr.FRAME gauge=12AWG insulation=105C length=300mm")},
+	{rule: "pack-on-frame", name: "the earth of the inlet", text: edited(lithium, "+", "part inl ac-inlet\npart fr frame-point\nwire x1 inl.PE fr.FRAME gauge=14AWG")},
+	{rule: "pre-charge", name: "470 ohm over the studs", text: lithium},
+	{rule: "coil-suppression", name: "a diode, band to coil+", text: lithium},
+	{rule: "coil-suppression", name: "a driver with a clamp", text: ac72},
+	{rule: "charger-mismatch", name: "16 cells on 16", text: lithium},
+	{rule: "charger-mismatch", name: "lead on lead", text: lead},
+	{rule: "pack-current", name: "the pack gives more", text: lithium},
+	{rule: "stand-by-drain", name: "the wake lead behind the key", text: lithium},
 }

@@ -21,9 +21,15 @@ func job(t testing.TB, text string) *model.Job {
 	return j
 }
 
-func check(t testing.TB, text string) []rule.Finding {
+func check(t testing.TB, text string, also ...func(*model.Sheet)) []rule.Finding {
 	t.Helper()
-	findings, err := rule.Check(job(t, text), model.AsFound, part.Library())
+	j := job(t, text)
+	for _, change := range also {
+		if change != nil {
+			change(&j.Sheets[0])
+		}
+	}
+	findings, err := rule.Check(j, model.AsFound, part.Library())
 	require.NoError(t, err)
 	return findings
 }
@@ -97,11 +103,11 @@ wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=600mm
 wire w3 sol.L2 ctrl.B+ gauge=2AWG insulation=105C length=300mm
 wire w4 ctrl.B- shunt.LOAD gauge=2AWG insulation=105C length=700mm
 wire w5 shunt.BATT pack.NEG gauge=2AWG insulation=105C length=200mm
-wire m1 ctrl.B+ motor.A1 gauge=4AWG insulation=105C length=600mm
-wire m2 motor.A2 dir.X1 gauge=4AWG insulation=105C length=600mm
-wire m3 dir.S1 motor.S1 gauge=4AWG insulation=105C length=600mm
-wire m4 dir.S2 motor.S2 gauge=4AWG insulation=105C length=600mm
-wire m5 dir.X2 ctrl.M- gauge=4AWG insulation=105C length=600mm
+wire m1 ctrl.B+ motor.A1 gauge=2AWG insulation=105C length=600mm
+wire m2 motor.A2 dir.X1 gauge=2AWG insulation=105C length=600mm
+wire m3 dir.S1 motor.S1 gauge=2AWG insulation=105C length=600mm
+wire m4 dir.S2 motor.S2 gauge=2AWG insulation=105C length=600mm
+wire m5 dir.X2 ctrl.M- gauge=2AWG insulation=105C length=600mm
 wire c1 chg.DC+ fu2.in gauge=10AWG insulation=105C length=900mm
 wire c2 fu2.out sol.L1 gauge=10AWG insulation=105C length=120mm
 wire n1 shunt.LOAD nb.1 gauge=6AWG insulation=105C length=200mm

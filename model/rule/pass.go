@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -37,7 +38,10 @@ type shared struct {
 	hubs        func(network.Node) bool
 	studs       []stud
 	solved      []solved
+	restless    []*network.ChatterError
 	asked       bool // solved is complete
+	trials      []trial
+	tried       bool // trials is complete
 	noted       map[string]bool
 }
 
@@ -130,14 +134,29 @@ func (p *Pass) currents() *size.Survey {
 // solved lists the states of the sheet with their solutions, computed when first asked
 // for. A state without a solution is left out.
 func (p *Pass) solved() []solved {
+	p.solveStates()
+	return p.shared.solved
+}
+
+// restless lists the errors of the states in which the sheet comes to no rest.
+func (p *Pass) restless() []*network.ChatterError {
+	p.solveStates()
+	return p.shared.restless
+}
+
+func (p *Pass) solveStates() {
 	if p.shared.asked {
-		return p.shared.solved
+		return
 	}
 	p.shared.asked = true
 	for _, s := range p.Net.States() {
-		if solution, err := p.Net.Solve(s); err == nil {
+		solution, err := p.Net.Solve(s)
+		var chatter *network.ChatterError
+		switch {
+		case errors.As(err, &chatter):
+			p.shared.restless = append(p.shared.restless, chatter)
+		case err == nil:
 			p.shared.solved = append(p.shared.solved, solved{s, solution})
 		}
 	}
-	return p.shared.solved
 }

@@ -28,6 +28,9 @@ type Family string
 const (
 	Polarity Family = "polarity"
 	Fusing   Family = "fusing"
+	Heat     Family = "heat and drop"
+	Function Family = "function"
+	Traction Family = "contactor and charging"
 	Stacks   Family = "stacks"
 	Ends     Family = "ends"
 )

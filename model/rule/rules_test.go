@@ -24,7 +24,7 @@ func TestBadExamples(t *testing.T) {
 	var b strings.Builder
 	for _, e := range badExamples {
 		fmt.Fprintf(&b, "%s\n", strings.TrimSuffix("# "+e.rule+": "+e.name, ": "))
-		findings := check(t, e.text)
+		findings := check(t, e.text, e.also)
 		spoke := false
 		for i, line := range lines(findings) {
 			spoke = spoke || findings[i].Rule == e.rule
@@ -46,7 +46,7 @@ func TestBadExamples(t *testing.T) {
 func TestGoodExamplesLeaveTheirRuleSilent(t *testing.T) {
 	for _, e := range goodExamples {
 		t.Run(e.rule+" "+e.name, func(t *testing.T) {
-			for _, f := range check(t, e.text) {
+			for _, f := range check(t, e.text, e.also) {
 				require.NotEqual(t, e.rule, f.Rule, f.Message)
 			}
 		})
@@ -82,15 +82,15 @@ func TestValidateNamesWhatIsMissing(t *testing.T) {
 
 func TestReadyMadeFixMendsTheFinding(t *testing.T) {
 	j := job(t, edited(lithium, "stack sol.L1", "stack sol.L1 k1 w2 c2 p1"))
-	findings, err := rule.Check(j, model.AsFound, part.Library())
+	before, err := rule.Check(j, model.AsFound, part.Library())
 	require.NoError(t, err)
-	require.Len(t, findings, 1)
-	require.Len(t, findings[0].Fixes, 1)
+	require.Equal(t, "stack-order", before[0].Rule)
+	require.Len(t, before[0].Fixes, 1)
 	h := edit.NewHistory(j, part.Library())
-	require.NoError(t, h.Do(findings[0].Fixes[0]))
-	findings, err = rule.Check(h.Job(), model.AsFound, part.Library())
+	require.NoError(t, h.Do(before[0].Fixes[0]))
+	after, err := rule.Check(h.Job(), model.AsFound, part.Library())
 	require.NoError(t, err)
-	require.Empty(t, lines(findings))
+	require.Equal(t, lines(before[1:]), lines(after), "all else stays")
 }
 
 func TestCheckNeedsTheSheet(t *testing.T) {

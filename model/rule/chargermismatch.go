@@ -1,0 +1,68 @@
+package rule
+
+import (
+	"fmt"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/support"
+)
+
+var chargerMismatch = Rule{
+	ID: "charger-mismatch", Title: "A charger does not suit the pack",
+	Family: Traction, Severity: Danger,
+	About: "Compares each charger with the pack or string that it charges: cells, the voltage that it goes up to, the current that it gives. " +
+		"Overcharging is a danger, too much current a fault, never reaching the full charge a caution; a caution if typical figures " +
+		"decide and the voltages are less than 10 % apart. The AC circuit is judged by the support command, for no sheet records it.",
+	Bad:    "a charger that goes up to 58.8 V for lead on a 15-cell pack of 54.8 V",
+	Good:   "a charger of 58.4 V on a pack of 16 cells",
+	Basis:  Basis{"a LiFePO4 cell is full at 3.65 V and must not be charged beyond; the pack's maker states voltage and current", "common practice, from memory; the makers' instructions stand above it"},
+	Remedy: "fit a charger made for this pack, or set its curve",
+	Run:    runChargerMismatch,
+}
+
+// classApart is how far the end voltages must differ for no label to make up for it. Our
+// choice.
+const classApart = 1.10
+
+// chargeRatings are the figures that decide about a charger: its voltage is a danger, its
+// current a fault.
+var chargeRatings = map[Severity][]string{Danger: {"charge-voltage", "full-voltage", "cells"}, Fault: {"charge-current"}}
+
+func runChargerMismatch(p *Pass) {
+	if p.unsound() {
+		return
+	}
+	for _, c := range p.support().Charging {
+		judgements := againstPacks(c)
+		parts := []model.PartID{c.Charger}
+		apart := false
+		for _, pack := range c.Packs {
+			if len(pack.Reversed) > 0 {
+				judgements = nil // the battery that is reversed is a finding of its own
+			}
+			parts = append(parts, pack.Name)
+			apart = apart || pack.End > 0 && c.End > classApart*pack.End
+		}
+		var subjects []Subject
+		for _, id := range parts {
+			subjects = append(subjects, OfPart(id))
+		}
+		for _, g := range worse(judgements) {
+			f := Finding{Severity: g.severity, Message: fmt.Sprintf("%s: %s", c.Charger, g.text), Subjects: subjects}
+			if f.Severity != Caution && !apart && assumed(c.Assumptions, chargeRatings[f.Severity], parts...) {
+				f.Severity = Caution
+				f.Message += unconfirmed
+			}
+			p.report(f)
+		}
+	}
+}
+
+// againstPacks are the judgements of a charger without that of the AC circuit, which is
+// the last and rests on a circuit that nobody recorded.
+func againstPacks(c support.Charging) []support.Judgement {
+	if c.AC != nil && c.Branch.Assumed {
+		return c.Judgements[:len(c.Judgements)-1]
+	}
+	return c.Judgements
+}
