@@ -16,8 +16,9 @@ func (c *cli) checkCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
 		Use:   "check FILE",
-		Short: "Check a sheet: polarity, fusing, stack order",
-		Long: "Check a sheet: polarity, fusing, stack order. Without --sheet the latest sheet is checked.\n" +
+		Short: "Check a sheet: polarity, fusing, heat, function, charging, stack order",
+		Long: "Check a sheet: polarity, fusing, heat and drop, whether it drives when it must and only then, pre-charge and\n" +
+			"charging, stack order. Every state of the controls is computed. Without --sheet the latest sheet is checked.\n" +
 			"It judges what the file says and names what it could not judge; it never says that a cart is safe.",
 		Example: "  lugbook check tug.yaml\n  lugbook check --sheet as-found --json tug.yaml",
 		Args:    cobra.ExactArgs(1),
