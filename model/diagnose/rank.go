@@ -1,6 +1,7 @@
 package diagnose
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -48,8 +49,7 @@ type Verdict struct {
 	PackRead    bool      // the pack's voltage was read, and the rest scaled to it
 	PackScale   float64   // its voltage as read, against the record
 
-	w       *weigher
-	clarity []float64
+	w *weigher
 }
 
 // weigher weighs faults against some readings.
@@ -136,14 +136,15 @@ func (v *Verdict) share(logs []float64, other float64) {
 		}
 	}
 	slices.SortStableFunc(v.Suspects, func(a, b Suspect) int {
-		switch {
-		case a.Probability > b.Probability:
-			return -1
-		case a.Probability < b.Probability:
-			return 1
-		}
-		return a.index - b.index
+		return cmp.Or(cmp.Compare(grain(b.Probability), grain(a.Probability)), a.index-b.index)
 	})
+}
+
+// grain is a probability without what rounding adds to it, so that those that are equal stay
+// in the order of the list.
+func grain(p float64) float64 {
+	const grains = 1e9 // to a factor e
+	return math.Round(math.Log(p) * grains)
 }
 
 // explain fills in what each suspect predicts of each reading, and which readings nothing
