@@ -88,6 +88,7 @@ func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.A
 // addEdges gives a flow network the links of the graph. Nodes are merged as vertex
 // says; one wire may be left out.
 func (p *Protection) addEdges(f *flow, vertex func(Node) int, without *Link) {
+	f.expect(len(p.n.links))
 	for _, feed := range slices.Concat(p.Feeds, p.Regenerators) {
 		if !p.returns[feed.At] {
 			f.feed(vertex(feed.At), feed.Limit, feed.Limits)

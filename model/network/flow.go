@@ -1,6 +1,9 @@
 package network
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // flow is a directed network with capacities and one source, vertex 0; the vertices
 // of the caller follow.
@@ -17,6 +20,12 @@ type flowEdge struct {
 }
 
 func newFlow(vertices int) *flow { return &flow{out: make([][]int, vertices+1)} }
+
+// expect makes room for the edges of so many links.
+func (f *flow) expect(links int) {
+	const each = 4 // there and back, each with its reverse
+	f.edges, f.base = slices.Grow(f.edges, each*links), slices.Grow(f.base, each*links)
+}
 
 // feed lets the source give at most amps to a vertex.
 func (f *flow) feed(to int, amps float64, limits []*Link) { f.add(0, to+1, amps, limits) }

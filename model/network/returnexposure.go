@@ -50,6 +50,7 @@ func (p *Protection) comingBack(feeds []Feed, wire *Link) Exposure {
 // inside, but no way back to the feeding side, and none on from where the current of a
 // source comes home to it.
 func (p *Protection) addReturnEdges(f *flow, home []Node, without *Link) {
+	f.expect(len(p.n.links))
 	edge := func(from, to Node, amps float64, by *Link) {
 		if !slices.Contains(home, from) && (!p.returns[from] || p.returns[to]) {
 			f.edge(int(from), int(to), amps, by)

@@ -202,3 +202,55 @@ func TestEveryLineOfEveryCartSaysSomething(t *testing.T) {
 		}
 	}
 }
+
+// TestLateIsWhatTheConductorsSay holds the devices that surely open too late, found without
+// solving every fault, against the openings of all conductors.
+func TestLateIsWhatTheConductorsSay(t *testing.T) {
+	for name, change := range map[string]func(*model.Sheet){
+		"quick": points("fu3", point(30, "0.2 s", "0.3 s"), point(50, "10 ms", "15 ms"), point(1000, "0.1 ms", "0.15 ms")),
+		"slow":  points("fu3", point(100, "60 s", "120 s"), point(1000, "1 s", "2 s")),
+		"gates": func(*model.Sheet) {},
+	} {
+		t.Run(name, func(t *testing.T) {
+			job, err := mini.Job(cart)
+			require.NoError(t, err)
+			change(&job.Sheets[0])
+			n := network.Build(job, &job.Sheets[0], part.Library())
+			var want, have, open []string
+			for _, c := range protect.Of(n).Conductors {
+				for _, o := range c.Openings {
+					if o.Answer == opening.No {
+						want = append(want, string(c.Wire.Wire.ID)+" "+o.Why)
+					}
+				}
+			}
+			s := protect.NewSurvey(n)
+			for _, l := range s.Late() {
+				have = append(have, string(l.Conductor.Wire.Wire.ID)+" "+l.Opening.Why)
+			}
+			for _, u := range s.Unproven() {
+				open = append(open, string(u.Device.Part.ID))
+			}
+			require.Equal(t, want, have)
+			require.Equal(t, name == "slow", len(have) > 0)
+			require.Equal(t, name == "gates" || name == "slow", len(open) > 1, "%v", open)
+		})
+	}
+}
+
+// TestTheGreatestFaultIsNotUnderstated: what is not recorded of a wire counts nothing, and a
+// short-circuit current on a label is what the source drives at its best.
+func TestTheGreatestFaultIsNotUnderstated(t *testing.T) {
+	unmeasured := strings.Replace(cart, "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=150mm", "wire w1 pack.POS fu1.in", 1)
+	require.InEpsilon(t, 5840, device(t, read(t, unmeasured), "fu1").Amps, 1e-3)
+	labelled := strings.Replace(unmeasured, "internal-resistance=10mohm", "fault-current=3000A", 1)
+	require.InEpsilon(t, 3000, device(t, read(t, labelled), "fu1").Amps, 1e-3)
+}
+
+// TestDevicesSideBySideAreNoPair: each is fed by itself, and neither stands behind the other.
+func TestDevicesSideBySideAreNoPair(t *testing.T) {
+	r := read(t, cart+"part fu2 fuse-class-t fuse-rating=200A\nwire x1 pack.POS fu2.in gauge=2AWG insulation=105C length=100mm\nwire x2 fu2.out sol.L1 gauge=2AWG insulation=105C length=100mm\n")
+	for _, p := range r.Pairs {
+		require.Equal(t, model.PartID("fu3"), p.Down.Part.ID)
+	}
+}
