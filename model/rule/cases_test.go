@@ -69,6 +69,16 @@ at fu1.in cover=fitted
 at sol.L1 cover=fitted
 `
 
+// bridge hangs an outlet between two poles by relays that nothing feeds, and between the same
+// poles the other way round by lamps: pole is where the relay of its positive lead goes.
+func bridge(pole, other string) string {
+	return "job system=12V\npart b1 lead-battery-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\n" +
+		"part usb usb-outlet\npart r1 relay\npart r2 relay\npart lt1 lamp-12v\npart lt2 lamp-12v\n" +
+		"wire a b1.+ fu.in gauge=16AWG length=100mm\n" +
+		"wire c usb.+ r1.87 gauge=16AWG\nwire d r1.30 " + pole + " gauge=16AWG\nwire e usb.- r2.87 gauge=16AWG\nwire f r2.30 " + other + " gauge=16AWG\n" +
+		"wire g usb.+ lt1.+ gauge=16AWG\nwire h lt1.- " + other + " gauge=16AWG\nwire i usb.- lt2.+ gauge=16AWG\nwire j lt2.- " + pole + " gauge=16AWG\nat b1.+ cover=fitted"
+}
+
 var badExamples = []example{
 	{rule: "battery-shorted", text: edited(isolated, "+", "part b1 lead-battery-6v\nwire x1 b1.+ b1.-")},
 	{rule: "battery-shorted", name: "a ring", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\nwire x1 b1.+ b2.-\nwire x2 b2.+ b1.-\nat b1.+ cover=fitted\nat b2.+ cover=fitted\njob system=12V"},
@@ -99,6 +109,7 @@ var badExamples = []example{
 	{rule: "load-reversed", name: "an encoder", text: edited(ac72, "wire e1", "wire e1 ctrl.encoder+ enc.supply- gauge=20AWG", "wire e2", "wire e2 ctrl.encoder- enc.supply+ gauge=20AWG")},
 	{rule: "load-reversed", name: "behind a lamp, by the solved voltages", text: "job system=12V\npart b1 lead-battery-12v\npart lt lamp-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\n" +
 		"part usb usb-outlet\nwire a b1.+ fu.in gauge=16AWG length=100mm\nwire b fu.out lt.+ gauge=16AWG insulation=105C\nwire c lt.- usb.- gauge=16AWG insulation=105C\nwire d usb.+ b1.- gauge=16AWG\nat b1.+ cover=fitted"},
+	{rule: "load-reversed", name: "what it sees against what could be joined to it", text: bridge("fu.out", "b1.-")},
 	{rule: "meter-reversed", text: edited(lithium, "wire s4", "wire s4 fu6.out meter.supply- gauge=18AWG insulation=105C length=2m",
 		"wire s5", "wire s5 meter.supply+ nb.3 gauge=18AWG insulation=105C length=2m")},
 	{rule: "shunt-reversed", text: edited(lithium, "wire w4", "wire w4 ctrl.B- shunt.BATT gauge=2AWG insulation=105C length=700mm",
@@ -223,6 +234,7 @@ var goodExamples = []example{
 	{rule: "diode-reversed", name: "a coil switched in its return", text: edited(lithium, "wire k6", "wire k6 key.IGN sol.coil+ gauge=16AWG insulation=105C",
 		"wire k8", "wire k8 sol.coil- chg.interlock-b gauge=16AWG insulation=105C", "wire k5", "wire k5 nb.2 chg.interlock-a gauge=16AWG insulation=105C", "wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C", "stack nb.2", "")},
 	{rule: "load-reversed", name: "a filament has no polarity", text: edited(isolated, "+", "part lt lamp-12v\nwire x1 lt.- red.OUT+ gauge=16AWG\nwire x2 lt.+ red.OUT- gauge=16AWG")},
+	{rule: "load-reversed", name: "what it sees against what could be joined to it", text: bridge("b1.-", "fu.out")},
 	{rule: "meter-reversed", name: "before and behind the shunt", text: lithium},
 	{rule: "shunt-reversed", name: "pack negative alone on BATT", text: lithium},
 	{rule: "over-voltage", name: "12 V on the reducer, 48 V on the pack", text: lithium},
