@@ -193,6 +193,8 @@ var badExamples = []example{
 	{rule: "drives-unasked", name: "the plug's interlock is passed by", text: edited(lithium, "wire k6", "wire k6 pedal.NO sol.coil+ gauge=16AWG insulation=105C length=2m",
 		"wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=2m")},
 	{rule: "drives-unasked", name: "the key is bridged", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com gauge=16AWG insulation=105C length=1m")},
+	{rule: "drives-unasked", name: "neither key nor plug is asked", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com gauge=16AWG insulation=105C length=1m",
+		"wire k6", "wire k6 pedal.NO sol.coil+ gauge=16AWG insulation=105C length=2m", "wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=2m")},
 	{rule: "does-not-drive", text: edited(lithium, "wire k7", "")},
 	{rule: "does-not-drive", name: "the coil hangs on one lead", text: edited(lithium, "wire k8", "", "stack nb.2", "", "stack sol.coil-", "")},
 	{rule: "no-rest", text: "job system=12V\npart b1 lead-battery-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\npart r relay\n" +

@@ -22,30 +22,46 @@ var drivesUnasked = Rule{
 	Run:    runDrivesUnasked,
 }
 
+// breach is a setting in which a cart drives, with what of it says that it must not.
+type breach struct {
+	trial   trial
+	against []state.Setting
+}
+
 func runDrivesUnasked(p *Pass) {
-	var order []state.Setting
-	example := map[state.Setting]trial{}
+	var breaches []breach
 	for _, t := range p.trials() {
-		if !t.motion.Drives || t.motion.Must != meter.Stay {
+		if t.motion.Drives && t.motion.Must == meter.Stay {
+			breaches = append(breaches, breach{t, forbidding(t.state)})
+		}
+	}
+	for i, b := range breaches {
+		if slices.ContainsFunc(breaches[:i], b.repeats) || slices.ContainsFunc(breaches, b.follows) {
 			continue
 		}
-		against := forbidding(t.state)
-		if len(against) != 1 {
-			continue // another setting with fewer reasons to stay tells it
+		var words []string
+		var subjects []Subject
+		for _, set := range b.against {
+			words = append(words, stayWords(set))
+			subjects = append(subjects, p.controlsOf(set.Control)...)
 		}
-		if _, told := example[against[0]]; !told {
-			order = append(order, against[0])
-			example[against[0]] = t
-		}
-	}
-	for _, set := range order {
-		t := example[set]
-		rest := slices.DeleteFunc(slices.Clone(t.state.Set), func(s state.Setting) bool { return s == set || !asks(s.Control) })
+		asked := slices.DeleteFunc(slices.Clone(b.trial.state.Set), func(s state.Setting) bool {
+			return slices.Contains(b.against, s) || !asks(s.Control)
+		})
 		p.report(Finding{
-			Message:  fmt.Sprintf("it drives with %s (%s)", stayWords(set), settingWords(rest)),
-			Subjects: p.controlsOf(set.Control),
+			Message:  fmt.Sprintf("it drives with %s (%s)", listWords(words), settingWords(asked)),
+			Subjects: subjects,
 		})
 	}
+}
+
+// repeats reports whether the same speaks against another breach.
+func (b breach) repeats(other breach) bool { return slices.Equal(b.against, other.against) }
+
+// follows reports whether less speaks against another breach, so that this one follows.
+func (b breach) follows(other breach) bool {
+	return len(other.against) < len(b.against) &&
+		!slices.ContainsFunc(other.against, func(s state.Setting) bool { return !slices.Contains(b.against, s) })
 }
 
 // stayWords is why a cart must stay in words.
