@@ -24,7 +24,7 @@ func Of(n *network.Network, s *network.Solution) scene.State {
 	out := scene.State{Name: s.State.Name, About: s.State.About, Wires: map[string]scene.Flow{}, Parts: map[string]scene.Working{}}
 	parts := map[*model.Part][]*network.Link{}
 	links := n.Links()
-	wires, assumed, unjudged := 0, 0, false
+	wires, assumed, unjudged, charged := 0, 0, false, false
 	for i := range links {
 		l := &links[i]
 		if l.Part != nil {
@@ -43,7 +43,8 @@ func Of(n *network.Network, s *network.Solution) scene.State {
 			assumed++
 		}
 		f := v.flow(l)
-		unjudged = unjudged || f.Energy == scene.Unjudged
+		held := f.Energy == scene.Unjudged && v.charged(l)
+		charged, unjudged = charged || held, unjudged || f.Energy == scene.Unjudged && !held
 		out.Wires[string(l.Wire.ID)] = f
 	}
 	for i := range n.Sheet.Parts {
@@ -56,6 +57,9 @@ func Of(n *network.Network, s *network.Solution) scene.State {
 	if unjudged {
 		out.Remarks = append(out.Remarks, "Mains, motor phases, signals and what is untraced are not judged: take them for live.")
 	}
+	if charged {
+		out.Remarks = append(out.Remarks, "What hangs on a controller's capacitor may hold its charge with everything off: discharge it and measure.")
+	}
 	return out
 }
 
@@ -64,6 +68,7 @@ type view struct {
 	n         *network.Network
 	s         *network.Solution
 	live, low []bool
+	stored    []bool // by node: a drive's capacitor may hold a charge there
 	feeds     []network.Feed
 	reached   *network.Reach  // from any feed, over whatever could close
 	doubtful  []bool          // by group of metal: something of it is not known
@@ -71,7 +76,7 @@ type view struct {
 }
 
 func newView(n *network.Network, s *network.Solution) *view {
-	v := &view{n: n, s: s, live: s.Live(), low: returns(n, s), feeds: n.Feeds(), metal: n.Joined((*network.Link).IsMetal)}
+	v := &view{n: n, s: s, live: s.Live(), low: returns(n, s), stored: s.Stored(), feeds: n.Feeds(), metal: n.Joined((*network.Link).IsMetal)}
 	var from []network.Node
 	for i := range v.feeds {
 		from = append(from, v.feeds[i].At, v.feeds[i].Return)
@@ -133,11 +138,15 @@ func (v *view) energy(l *network.Link) scene.Energy {
 			return scene.Live
 		}
 	}
-	if !v.reached.Has(l.A) || v.doubtful[v.metal.Of(l.A)] {
+	if !v.reached.Has(l.A) || v.doubtful[v.metal.Of(l.A)] || v.charged(l) {
 		return scene.Unjudged
 	}
 	return scene.Dead
 }
+
+// charged reports whether a drive's capacitor may hold a charge on a wire that nothing
+// else feeds.
+func (v *view) charged(l *network.Link) bool { return v.stored[l.A] || v.stored[l.B] }
 
 // volts is the voltage of a node against the minus side of the first feed that is joined
 // to it.

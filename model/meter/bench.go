@@ -102,6 +102,9 @@ func (b *Bench) Volts(red, black model.TerminalRef) (Reading, error) {
 	if !b.driven.Same(r, k) {
 		reading.Known, reading.Floating = false, true
 		reading.Why = []string{fmt.Sprintf("floating: nothing drives %s against %s; a meter of %s pulls it there", red, black, ohmWords(b.By.Input))}
+		if held := b.solved.Stored(); !b.off && held[r] != held[k] {
+			reading.Why = append(reading.Why, "a controller's capacitor may hold its charge here, up to the pack's volts: discharge it before you trust this")
+		}
 		return b.finish(reading, stray), nil
 	}
 	share := 1.0

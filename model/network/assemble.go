@@ -40,6 +40,7 @@ type assembler struct {
 	dead     bool
 	held     *Solution
 	celsius  float64
+	sound    bool
 }
 
 type coilID struct {
@@ -81,7 +82,7 @@ func (b *assembler) add(i int) {
 	case Kind(model.CoilElement), OutputLink:
 		return
 	case WireLink:
-		ohms, _ := b.n.wireOhms(l, b.celsius)
+		ohms, _ := b.n.wireOhms(l, b.celsius, b.sound)
 		b.elements[i] = b.c.Resistor(x, y, change.ohms(ohms))
 		return
 	}

@@ -50,9 +50,11 @@ const goodJointOhms = 0.1e-3
 
 // WireOhms is the resistance of a wire with its joints, in ohms at 20 C. Assumed tells
 // that its gauge or length is not recorded and a usual one stands for it.
-func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) { return n.wireOhms(l, wireCelsius) }
+func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) {
+	return n.wireOhms(l, wireCelsius, false)
+}
 
-func (n *Network) wireOhms(l *Link, celsius float64) (ohms float64, assumed bool) {
+func (n *Network) wireOhms(l *Link, celsius float64, sound bool) (ohms float64, assumed bool) {
 	gauge, metres := l.Wire.Gauge, l.metres
 	if gauge.IsZero() {
 		gauge, assumed = assumedGauge(n.serves(l)), true
@@ -61,7 +63,7 @@ func (n *Network) wireOhms(l *Link, celsius float64) (ohms float64, assumed bool
 		metres, assumed = assumedMetres, true
 	}
 	perMetre, _ := conductor.OhmsPerMetre(gauge, celsius)
-	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From)+n.joint(l.Wire, l.Wire.To)), assumed
+	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From, sound)+n.joint(l.Wire, l.Wire.To, sound)), assumed
 }
 
 // serves is the circuit of a wire: as recorded, else that of a terminal it lands on.
@@ -81,9 +83,12 @@ func (n *Network) serves(l *Link) model.Service {
 }
 
 // joint is the resistance of a wire's joint at one of its ends; none at a loose end.
-func (n *Network) joint(w *model.Wire, end model.End) float64 {
-	if end.At.IsZero() {
+func (n *Network) joint(w *model.Wire, end model.End, sound bool) float64 {
+	switch {
+	case end.At.IsZero():
 		return 0
+	case sound:
+		return goodJointOhms
 	}
 	found := slices.Clone(w.Condition)
 	if t := n.terminals[end.At]; t != nil {

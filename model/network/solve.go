@@ -119,33 +119,3 @@ func (s *Solution) Starved(l *Link) bool {
 	e := s.elements[l.index]
 	return e != circuit.None && s.solved.Starved(e)
 }
-
-// Live lists, by node, what is joined to the positive side of a source through what is
-// closed in this state: wires, contacts, fuses, resistances and conducting diodes.
-func (s *Solution) Live() []bool {
-	returns := s.n.Returns()
-	var from []Node
-	for _, f := range s.n.Feeds() {
-		if s.On(f.Link) && !returns[f.At] {
-			from = append(from, f.At)
-		}
-	}
-	reach := s.n.Walk(from, func(l *Link, at Node) bool { return !returns[l.Other(at)] && s.passes(l, at) })
-	live := make([]bool, s.n.Size())
-	for _, at := range reach.Order {
-		live[at] = true
-	}
-	return live
-}
-
-func (s *Solution) passes(l *Link, from Node) bool {
-	switch {
-	case l.Kind == OutputLink:
-		return false
-	case l.IsMetal(), l.Is(model.ResistanceElement):
-		return true
-	case l.Is(model.FuseElement), l.Is(model.ContactElement):
-		return s.On(l)
-	}
-	return l.Is(model.DiodeElement) && l.A == from && s.On(l)
-}

@@ -15,6 +15,7 @@ type Variation struct {
 	Bridges []Bridge // what is joined between nodes beside the sheet
 	Dead    bool     // no battery, pack, charger or converter gives anything
 	Celsius float64  // temperature of the conductors of wires in C; 0 means the usual 20
+	Sound   bool     // every joint is a good one, whatever was found of it
 
 	// Held makes every contact and converter stand as in a solution of the same
 	// state, and leaves out the loads: what a fault drives before anything moves.
@@ -45,7 +46,7 @@ type Bridge struct {
 // current with no way back is an error.
 func (n *Network) SolveWith(s state.State, v Variation) (*Solution, error) {
 	b := assembler{
-		n: n, state: s, c: circuit.New(), dead: v.Dead, held: v.Held, celsius: cmp.Or(v.Celsius, wireCelsius),
+		n: n, state: s, c: circuit.New(), dead: v.Dead, held: v.Held, sound: v.Sound, celsius: cmp.Or(v.Celsius, wireCelsius),
 		elements: make([]circuit.Element, len(n.links)), coils: map[coilID]circuit.Element{},
 	}
 	if len(v.Changes) > 0 {
