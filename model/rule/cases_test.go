@@ -151,6 +151,8 @@ var badExamples = []example{
 	{rule: "fuse-volts", name: "a block on the pack", text: edited(lithium, "wire a1", "wire a1 fu4.out fb.IN gauge=12AWG insulation=105C length=2m", "wire a3", "", "wire a4", "", "wire a5", "", "wire a6", "", "wire b1", "wire b1 fb.3 buz.+ gauge=16AWG insulation=105C length=1m")},
 	{rule: "fuse-interrupting", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=200A interrupting-rating=2000A", "part pack", "part pack lithium-pack-16 fault-current=5120A")},
 	{rule: "fuse-interrupting", name: "by the library's figures", text: edited(lithium, "part fu1", "part fu1 fuse-inline-80v fuse-rating=200A")},
+	{rule: "fuse-interrupting", name: "in the negative", text: edited(lead, "wire w3", "wire w3 ctrl.B- fn.out gauge=4AWG insulation=105C\npart fn fuse-inline-80v fuse-rating=200A interrupting-rating=1000A\nwire w4 fn.in b1.- gauge=4AWG insulation=105C",
+		"wire k7", "wire k7 sol.coil- fn.out gauge=16AWG", "wire k10", "wire k10 buz.- fn.out gauge=16AWG", "wire c2", "wire c2 rec.- fn.out gauge=10AWG", "stack b1.-", "")},
 	{rule: "fuse-too-far", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=30in")},
 	{rule: "fuse-too-far", name: "a tap behind the main fuse", text: edited(lithium, "wire k1", "wire k1 sol.L1 fu3.in gauge=16AWG insulation=105C length=1.2m")},
 	{rule: "fuse-too-far", name: "sheathed from a battery post", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=60in sheathed")},

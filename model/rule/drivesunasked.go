@@ -12,8 +12,8 @@ import (
 var drivesUnasked = Rule{
 	ID: "drives-unasked", Title: "The cart can drive when it must not",
 	Family: Function, Severity: Danger,
-	About: "Computes every setting of key, tow switch, direction, pedal, charge plug, isolator and pack switch, and speaks if traction " +
-		"current flows in one in which a cart must stay: key off, tow, neutral, pedal up, plugged in. A contactor that a controller " +
+	About: "Computes the settings of key, tow switch, direction, pedal, charge plug, isolator and pack switch with up to two reasons to " +
+		"stay, and speaks if traction current flows in one: key off, tow, neutral, pedal up, plugged in. A contactor that a controller " +
 		"closes with the key is no fault as long as the drive itself does not act.",
 	Bad:    "the charger's interlock is bridged: with the plug in the cart drives off and tears the cord",
 	Good:   "the key input passes the charger's interlock",

@@ -17,7 +17,11 @@ type trial struct {
 	solution *network.Solution
 }
 
-// trials tries every setting of the controls that have to do with driving, once. There are
+// mostReasons is for how many reasons at once a cart may have to stay in a setting that is
+// tried. What drives in spite of three drives in spite of fewer.
+const mostReasons = 2
+
+// trials tries the settings of the controls that have to do with driving, once. There are
 // none if nothing of the drive is wired.
 func (p *Pass) trials() []trial {
 	if p.shared.tried {
@@ -28,6 +32,9 @@ func (p *Pass) trials() []trial {
 		return nil
 	}
 	for _, s := range meter.Settings(p.Net) {
+		if len(forbidding(s)) > mostReasons {
+			continue
+		}
 		if solution, err := p.Net.Solve(s); err == nil {
 			p.shared.trials = append(p.shared.trials, trial{s, meter.Moves(p.Net, solution), solution})
 		}

@@ -6,7 +6,6 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/opening"
 )
 
 var fuseInterrupting = Rule{
@@ -53,13 +52,20 @@ func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link) {
 		p.missing("the interrupting rating", "whether it can break the fault current", OfPart(l.Part.ID))
 		return
 	}
-	if d.Breaks() != opening.No {
+	drives, at := d.Amps, p.terminal(f.At)
+	where := fmt.Sprintf("a short right behind it drives %s at full charge (%s)", aboutAmps(drives), d.Fault.State)
+	if d.Fault.IsNone() { // in the negative, or inside the string
+		drives = p.guard().ShortAmps(f)
+		where = fmt.Sprintf("a short of the whole drives %s at full charge", aboutAmps(drives))
+	} else {
+		at = p.terminal(d.Fault.At)
+	}
+	if drives <= d.Interrupting.Value {
 		return
 	}
 	finding := Finding{
-		Message: fmt.Sprintf("%s breaks %s; a short right behind it drives %s at full charge (%s)",
-			p.partName(l), amps(d.Interrupting.Value), aboutAmps(d.Amps), d.Fault.State),
-		Subjects: []Subject{OfPart(l.Part.ID), p.terminal(d.Fault.At), p.terminal(f.At)},
+		Message:  fmt.Sprintf("%s breaks %s; %s", p.partName(l), amps(d.Interrupting.Value), where),
+		Subjects: appendNew([]Subject{OfPart(l.Part.ID)}, at, p.terminal(f.At)),
 	}
 	if d.Interrupting.IsTypical() || inside {
 		finding.Severity = Caution
