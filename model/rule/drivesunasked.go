@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/state"
 )
 
@@ -14,7 +13,7 @@ var drivesUnasked = Rule{
 	Family: Function, Severity: Danger,
 	About: "Computes the settings of key, tow switch, direction, pedal, charge plug, isolator and pack switch with up to two reasons to " +
 		"stay, and speaks if traction current flows in one: key off, tow, neutral, pedal up, plugged in. A contactor that a controller " +
-		"closes with the key is no fault as long as the drive itself does not act.",
+		"closes with the key is no fault as long as the drive itself does not act. Silent if the sheet has none of these controls.",
 	Bad:    "the charger's interlock is bridged: with the plug in the cart drives off and tears the cord",
 	Good:   "the key input passes the charger's interlock",
 	Basis:  Basis{"a cart drives with the key on, in run, with a direction chosen, the pedal down and no plug in, and never else", Practice},
@@ -31,8 +30,9 @@ type breach struct {
 func runDrivesUnasked(p *Pass) {
 	var breaches []breach
 	for _, t := range p.trials() {
-		if t.motion.Drives && t.motion.Must == meter.Stay {
-			breaches = append(breaches, breach{t, forbidding(t.state)})
+		against := forbidding(t.state)
+		if t.motion.Drives && len(against) > 0 {
+			breaches = append(breaches, breach{t, against})
 		}
 	}
 	for i, b := range breaches {
