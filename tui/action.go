@@ -21,11 +21,15 @@ const (
 	inFindings place = "findings" // the list of findings
 	inJump     place = "jump"     // typing the letters of a place
 	inList     place = "list"     // a list with a filter
+	inRecords  place = "records"  // a list with a filter whose lines can be changed and taken away
 	inField    place = "field"    // one value being typed
+	inReading  place = "reading"  // what a meter shows, being typed
 )
 
 // types reports whether letters are typed there. Where they are not, they act.
-func (p place) types() bool { return p == inWalk || p == inList || p == inField }
+func (p place) types() bool {
+	return p == inWalk || p == inList || p == inRecords || p == inField || p == inReading
+}
 
 // Action is one thing that can be done. Its keys, its hint, its line in the help and
 // in the command list all come from here.
@@ -51,7 +55,7 @@ func (a *Action) refusal(d *desk) string {
 func table() []Action {
 	return slices.Concat(
 		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(),
-		findingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(),
+		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(),
 	)
 }
 

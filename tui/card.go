@@ -29,12 +29,13 @@ type row struct {
 	about       string              // one sentence: what belongs here, or where the value is from
 	edit        func(*desk) tea.Cmd // nil if it cannot be changed
 	turn        func(*desk, int)    // to the next or previous word; nil if there are none
+	remove      func(*desk)         // takes away what the row is about; nil if it stays
 }
 
 // openCard opens the card of the selected thing.
 func openCard(d *desk) tea.Cmd {
 	if _, open := topOf[*cardLayer](d); !open {
-		d.push(&cardLayer{of: d.cursor, at: len(d.figureRows(d.cursor))})
+		d.push(&cardLayer{of: d.cursor, at: len(d.figureRows(d.cursor)) + len(d.readingRows(d.cursor))})
 	}
 	return nil
 }
@@ -134,7 +135,22 @@ func cardActions() []Action {
 			return nil
 		}
 	}
+	removes := func(d *desk) string {
+		c, ok := topOf[*cardLayer](d)
+		if !ok {
+			return open(d)
+		}
+		if r, any := c.row(d); !any || r.remove == nil {
+			return "only a reading can be taken away here"
+		}
+		return ""
+	}
 	return []Action{
+		act("card-remove", "Take the reading at hand away", "take away", "d", removes, func(c *cardLayer, d *desk) tea.Cmd {
+			r, _ := c.row(d)
+			r.remove(d)
+			return nil
+		}),
 		act("card-change", "Change the field at hand", "change", "enter", changes, func(c *cardLayer, d *desk) tea.Cmd {
 			r, _ := c.row(d)
 			return r.edit(d)

@@ -49,6 +49,12 @@ type work struct {
 
 	force   *force // the newest computation of a state; nil if none is in force
 	solving bool
+
+	judged    judged // the readings of the sheet, compared
+	judging   bool
+	diagnosis *diagnosis // the newest; nil before the first
+	thinking  bool
+	news      int // counts what came of readings
 }
 
 // carefulParts is the number of parts up to which a job that was just opened is drawn
@@ -76,7 +82,7 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
-	return tea.Batch(append(cmds, d.energise())...)
+	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think())...)
 }
 
 // draw computes a drawing beside the screen.

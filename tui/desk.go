@@ -54,7 +54,10 @@ type desk struct {
 	lastEntry *lugline.Entry
 	lastLine  kept
 	lastPart  model.Part // what was added last
-	recent    []string   // ids of actions run from the list, last first
+	poles     poles
+	tell      int      // number of the reading to tell of once it is compared; 0 if none
+	complaint string   // what the customer says; empty if nothing in particular
+	recent    []string // ids of actions run from the list, last first
 	saving    bool
 	quitting  bool
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -22,6 +23,8 @@ type choice struct {
 	marked bool
 	exact  []string // texts that mean this choice and no other
 	pick   func(*desk) tea.Cmd
+	change func(*desk) tea.Cmd // of a record; nil if it cannot be changed here
+	remove func(*desk)         // of a record; nil if it cannot be taken away here
 }
 
 // listLayer is a list that typing narrows down.
@@ -31,6 +34,8 @@ type listLayer struct {
 	choices func(*desk) []choice
 	fresh   func(text string) choice // what a filter that is no choice would make; nil if nothing
 	stays   bool                     // open after a choice
+	in      place                    // inList if empty
+	add     func(*desk) tea.Cmd      // another record; nil if it is no list of records
 
 	filter line.Line
 	at     int // in what is shown
@@ -41,10 +46,11 @@ type listLayer struct {
 type listMemo struct {
 	text  string
 	of    stamp
+	news  int // what was computed since
 	shown []choice
 }
 
-func (l *listLayer) place() place  { return inList }
+func (l *listLayer) place() place  { return cmp.Or(l.in, inList) }
 func (l *listLayer) typed() string { return l.filter.Text() }
 
 func (l *listLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) {
@@ -58,10 +64,26 @@ func (l *listLayer) key(_ *desk, key tea.KeyMsg) (tea.Cmd, bool) {
 // shown lists the choices that fit the filter, best first.
 func (l *listLayer) shown(d *desk) []choice {
 	text, of := strings.TrimSpace(l.filter.Text()), d.stamp()
-	if l.memo.shown == nil || l.memo.text != text || l.memo.of != of {
-		l.memo = listMemo{text, of, l.filtered(d, text)}
+	if l.memo.shown == nil || l.memo.text != text || l.memo.of != of || l.memo.news != d.work.news {
+		was := l.memo
+		l.memo = listMemo{text, of, d.work.news, l.filtered(d, text)}
+		if was.text == text && was.news != d.work.news && l.at < len(was.shown) {
+			l.at = placeOfChoice(l.memo.shown, was.shown[l.at], l.at)
+		}
 	}
 	return l.memo.shown
+}
+
+// placeOfChoice is where a choice is in a list that was computed anew; at if it has gone.
+func placeOfChoice(list []choice, c choice, at int) int {
+	if len(c.exact) > 0 {
+		for i := range list {
+			if len(list[i].exact) > 0 && list[i].exact[0] == c.exact[0] {
+				return i
+			}
+		}
+	}
+	return at
 }
 
 func (l *listLayer) filtered(d *desk, text string) []choice {
@@ -212,7 +234,7 @@ func scroll(at, of, rows int) int {
 }
 
 func listActions() []Action {
-	in := []place{inList}
+	in := []place{inList, inRecords}
 	step := func(by int) func(*desk) tea.Cmd {
 		return func(d *desk) tea.Cmd {
 			if l, ok := topOf[*listLayer](d); ok {

@@ -50,7 +50,7 @@ func pointActions() []Action {
 }
 
 // allPlaces are all places.
-var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inCard, inStack, inFindings, inJump, inList, inField}
+var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inCard, inStack, inFindings, inJump, inList, inRecords, inField, inReading}
 
 func onSomething(d *desk) string {
 	switch {

@@ -18,7 +18,8 @@ import (
 // strokes are keys and bursts of keys that reach deep into the screen.
 func strokes() []string {
 	list := []string{"/sol", "k6 b2+", "r14 ?", "pplan<enter>", "abatt<enter><enter><enter>", "w<right><enter>r4<enter>", "m<right><down><enter>", "e<down><enter>", "hthe s", "n<down>a",
-		"g.+", "k<down><left><enter>", ":undo<enter>", ":redo<enter>", "c<enter><esc>", "zshed<enter>", ";a", "x", "J<down><enter>9<enter>"}
+		"g.+", "k<down><left><enter>", ":undo<enter>", ":redo<enter>", "c<enter><esc>", "zshed<enter>", ";a", "x", "J<down><enter>9<enter>",
+		"tkey-on<enter>i51 V<enter>", "i9<enter>", "I<enter>3<enter>", "t+zork<enter><enter>", "I<pgdown>-", "e<up>d", "I<down><enter>weak<enter>"}
 	for _, a := range table() {
 		for _, key := range a.Keys {
 			switch {

@@ -43,8 +43,11 @@ func (d *desk) kindTitle(kind string) string {
 	return kind
 }
 
-// rows lists what a thing's card shows: figures of the state in force, then its fields.
-func (d *desk) rows(t thing) []row { return append(d.figureRows(t), d.propertyRows(t)...) }
+// rows lists what a thing's card shows: figures of the state in force and readings, then
+// its fields.
+func (d *desk) rows(t thing) []row {
+	return slices.Concat(d.figureRows(t), d.readingRows(t), d.propertyRows(t))
+}
 
 // propertyRows lists the fields of a thing's card.
 func (d *desk) propertyRows(t thing) []row {

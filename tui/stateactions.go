@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/state"
 )
 
@@ -25,19 +26,25 @@ func stateActions() []Action {
 
 // states lists the states that the controls on the sheet allow, and those of the job's own.
 func states(d *desk) tea.Cmd {
-	d.push(&listLayer{title: "state in force", lead: "state:", choices: func(d *desk) []choice {
+	d.push(&listLayer{title: "state in force", lead: "state:", in: inRecords, add: newState, choices: func(d *desk) []choice {
 		_, in := d.state()
 		list := []choice{{text: noState, detail: "wires in the colours of their insulation", exact: []string{noState}, marked: !in, pick: func(d *desk) tea.Cmd {
 			d.putInForce(nil)
 			return nil
 		}}}
 		for _, s := range d.states() {
-			list = append(list, choice{text: s.Name, detail: s.About, more: s.About, exact: []string{s.Name}, marked: s.Name == d.stateName, pick: func(d *desk) tea.Cmd {
+			c := choice{text: s.Name, detail: s.About, more: s.About, exact: []string{s.Name}, marked: s.Name == d.stateName, pick: func(d *desk) tea.Cmd {
 				d.putInForce(&s)
 				return nil
-			}})
+			}}
+			if d.job().OwnState(s.Name) != nil {
+				c.right, c.detail = "own", c.detail+"; = changes it, - takes it away"
+				c.change = func(d *desk) tea.Cmd { return changeState(d, s.Name) }
+				c.remove = func(d *desk) { d.try(edit.RemoveState{State: s.Name}) }
+			}
+			list = append(list, c)
 		}
-		return list
+		return append(list, choice{text: "a state of your own ...", more: "new add", detail: "starts from the state in force; then its controls are turned", pick: newState})
 	}})
 	return nil
 }

@@ -34,6 +34,10 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 		return d.takeForce(msg.force)
 	case checked:
 		return d.takeFindings(msg)
+	case judged:
+		return d.takeJudged(msg)
+	case *diagnosis:
+		return d.takeDiagnosis(msg)
 	case savedMsg:
 		return d.takeSaved(msg)
 	case exported:
