@@ -162,7 +162,7 @@ func (d *desk) takeJudged(m judged) tea.Cmd {
 
 // tellOf says how a reading compares.
 func (d *desk) tellOf(r *model.Reading, j judgement) {
-	d.notice = notice{j.sign() + " " + r.Shown() + " on " + d.placeWords(r) + " " + j.words(), theme.Caution}
+	d.notice = notice{j.sign() + " " + r.Shown() + " " + d.placeWords(r) + " " + j.words(), theme.Caution}
 	if j.err == nil && j.verdict == meter.Pass {
 		d.notice.role = theme.Text
 	}
@@ -197,7 +197,7 @@ func (d *desk) readingRows(t thing) []row {
 			continue
 		}
 		sign, words := d.judgementWords(number)
-		about := r.Shown() + " on " + readWhere(r) + " in " + r.State + " " + words + "; Enter corrects it, d takes it away"
+		about := words + "; " + r.Shown() + " on " + readWhere(r) + " in " + r.State + "; Enter corrects it, d takes it away"
 		rows = append(rows, row{
 			name: "read", value: sign + " " + r.Shown() + ", " + r.State + d.against(r, t), about: about,
 			edit:   func(d *desk) tea.Cmd { return d.correct(number) },

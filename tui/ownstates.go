@@ -51,8 +51,7 @@ func changeState(d *desk, name string) tea.Cmd {
 // controlChoice is the line of a control: its position, and a mark if that is the state's
 // own.
 func (d *desk) controlChoice(own *model.OwnState, now state.State, control model.Control) choice {
-	position, _ := now.Position(control)
-	all := d.positions(control)
+	all, position := d.positions(control, now)
 	next := all[(slices.Index(all, position)+1)%len(all)]
 	at := func(s model.Setting) bool { return s.Control == control }
 	return choice{
@@ -70,13 +69,16 @@ func (d *desk) controlChoice(own *model.OwnState, now state.State, control model
 	}
 }
 
-// positions lists the positions that the parts of the sheet give a control.
-func (d *desk) positions(control model.Control) []string {
-	var list []string
+// positions lists the positions that the parts of the sheet give a control, and the one
+// that the first of them has in a state.
+func (d *desk) positions(control model.Control, in state.State) (list []string, now string) {
 	for i := range d.sheet().Parts {
 		def := d.cat().Definition(d.sheet().Parts[i].Kind)
 		if def == nil || def.Control == nil || def.Control.Sets != control {
 			continue
+		}
+		if now == "" {
+			now = in.Of(def.Control)
 		}
 		for _, p := range def.Control.Positions {
 			if !slices.Contains(list, p) {
@@ -84,7 +86,7 @@ func (d *desk) positions(control model.Control) []string {
 			}
 		}
 	}
-	return list
+	return list, now
 }
 
 // startOf is the state that a state of the job's own starts from.

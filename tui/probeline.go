@@ -108,11 +108,11 @@ func readWhere(r *model.Reading) string {
 // minding is what has to be minded before a reading is taken: common practice on carts.
 func (d *desk) minding(name string, withOhms bool) string {
 	if withOhms {
-		return "power off, charger unplugged, capacitors below 5 V before the meter is set to ohms"
+		return "power off, charger unplugged, capacitors below 5 V before ohms are read"
 	}
 	if s, ok := state.Find(d.states(), name); ok {
 		if pedal, set := s.Position(model.Pedal); set && pedal == "down" {
-			return "the pedal is down: drive wheels off the ground and chocked, nobody on the cart"
+			return "pedal down: drive wheels off the ground and chocked, nobody on the cart"
 		}
 	}
 	return ""

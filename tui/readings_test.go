@@ -42,10 +42,10 @@ func TestAReadingIsEnteredAndCompared(t *testing.T) {
 	r.press("<enter>")
 	want := model.Reading{Sheet: model.AsFound, State: "key-on", Red: ref("sol", "coil+"), Black: ref("pack", "NEG"), Value: unit.V(53.1).Any()}
 	require.Equal(t, []model.Reading{want}, r.d.job().Readings)
-	require.Regexp(t, `^= 53.1 V on sol.coil\+ agrees: expected 53.\d V, 5[\d.]+ to 5[\d.]+ V$`, r.d.notice.text)
+	require.Regexp(t, `^= 53.1 V sol.coil\+ agrees: expected 53.\d V, 5[\d.]+ to 5[\d.]+ V$`, r.d.notice.text)
 
 	r.press("i0.1 V<enter>")
-	require.Regexp(t, `^! 0.1 V on sol.coil\+ does not agree: expected 53`, r.d.notice.text)
+	require.Regexp(t, `^! 0.1 V sol.coil\+ does not agree: expected 53`, r.d.notice.text)
 	require.Equal(t, []string{"= 53.1 V, key-on", "! 0.1 V, key-on"}, r.cells("read"))
 	require.Contains(t, r.d.View(), "! 0.1 V, key-on")
 	r.press("u")
@@ -106,7 +106,7 @@ func TestTabPutsTheBlackProbeElsewhere(t *testing.T) {
 	require.Equal(t, "sol.L1 ", typed(), "round again")
 	r.press("-53<enter>")
 	require.Equal(t, "pack.NEG against sol.L1", r.d.job().Readings[0].Where())
-	require.Contains(t, r.d.notice.text, "= -53 V on pack.NEG/sol.L1 agrees")
+	require.Contains(t, r.d.notice.text, "= -53 V pack.NEG/sol.L1 agrees")
 	r.press("izork<tab>")
 	require.Contains(t, r.d.notice.text, "no terminal begins with zork")
 	r.press("<esc>/sol.coil+<enter>i<tab>")
@@ -122,7 +122,7 @@ func TestAmperesAreReadRoundAWire(t *testing.T) {
 	require.Contains(t, r.d.notice.text, "no second place")
 	r.press("9<enter>")
 	require.Equal(t, "9 A", r.d.job().Readings[0].Shown())
-	require.Contains(t, r.d.notice.text, "! 9 A on l does not agree")
+	require.Contains(t, r.d.notice.text, "! 9 A l does not agree")
 	require.Equal(t, []string{"! 9 A, key-on"}, r.cells("read"))
 }
 
@@ -138,7 +138,7 @@ func TestReadingsAreCorrectedAndTakenAway(t *testing.T) {
 	r.press("53<enter>")
 	require.Equal(t, inCard, r.d.here())
 	require.Equal(t, []string{"= 53 V, key-on"}, r.cells("read"))
-	require.Contains(t, r.d.notice.text, "= 53 V on sol.coil+ agrees")
+	require.Contains(t, r.d.notice.text, "= 53 V sol.coil+ agrees")
 	r.press("d")
 	require.Empty(t, r.d.job().Readings)
 	r.press("d")
