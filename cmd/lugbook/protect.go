@@ -38,9 +38,13 @@ func (c *cli) protectCommand() *cobra.Command {
 			}
 			report := protect.Of(n)
 			if asJSON {
-				return c.printAsJSON(protectionJSON(o.job, name, report))
+				err = c.printAsJSON(protectionJSON(o.job, name, report))
+			} else {
+				_, err = io.WriteString(c.out, protectionText(o.job, name, report, model.WireID(wire)))
 			}
-			_, err = io.WriteString(c.out, protectionText(o.job, name, report, model.WireID(wire)))
+			if err == nil && !report.Holds() {
+				return errFound
+			}
 			return err
 		},
 	}

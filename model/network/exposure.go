@@ -20,6 +20,7 @@ type Exposure struct {
 type Protection struct {
 	Feeds        []Feed
 	Regenerators []Feed // drives that give current back while they brake
+	Shorted      []Feed // batteries and packs whose poles are joined by metal: they are in no string
 
 	n       *Network
 	returns []bool
@@ -36,6 +37,9 @@ const unrated = 1e9
 // Protect prepares the answers.
 func (n *Network) Protect() *Protection {
 	p := &Protection{n: n, Feeds: n.Feeds(), Regenerators: n.Regenerators(), returns: n.Returns()}
+	for _, l := range n.Shorted() {
+		p.Shorted = append(p.Shorted, Feed{At: l.A, Return: l.B, Link: l, Limit: math.Inf(1)})
+	}
 	p.zones = n.Joined(func(l *Link) bool { return !p.returns[l.A] && !p.returns[l.B] && l.Conducts() })
 	p.limited, p.done = make([]Exposure, p.zones.Count()), make([]bool, p.zones.Count())
 	p.coarse = newFlow(p.zones.Count())
@@ -89,7 +93,7 @@ func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.A
 // says; one wire may be left out.
 func (p *Protection) addEdges(f *flow, vertex func(Node) int, without *Link) {
 	f.expect(len(p.n.links))
-	for _, feed := range slices.Concat(p.Feeds, p.Regenerators) {
+	for _, feed := range slices.Concat(p.Feeds, p.Regenerators, p.Shorted) {
 		if !p.returns[feed.At] {
 			f.feed(vertex(feed.At), feed.Limit, feed.Limits)
 		}

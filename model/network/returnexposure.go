@@ -7,20 +7,31 @@ import (
 	"example.com/lugbook/model"
 )
 
-// exactReturn is the exposure of a wire of the return side. Batteries and packs count
-// together, as their current comes back to one place; each charger and output has a
-// way back of its own.
+// exactReturn is the exposure of a wire of the return side: to each string, charger and
+// output alone, which has its own way back, and to all strings together.
 func (p *Protection) exactReturn(wire *Link) Exposure {
 	var strings []Feed
 	var worst Exposure
-	for _, f := range p.Feeds {
-		if f.String != nil {
-			strings = append(strings, f)
-		} else {
+	for i, f := range p.Feeds {
+		if f.String == nil {
 			worst = larger(worst, p.comingBack([]Feed{f}, wire))
+			continue
+		}
+		strings = append(strings, f)
+		if f.Whole {
+			worst = larger(worst, p.comingBack(stringOf(p.Feeds[i:], f.String), wire))
 		}
 	}
 	return larger(worst, p.comingBack(strings, wire))
+}
+
+// stringOf lists the feeds of one string, which stand next to each other.
+func stringOf(feeds []Feed, s *String) []Feed {
+	n := 0
+	for n < len(feeds) && feeds[n].String == s {
+		n++
+	}
+	return feeds[:n]
 }
 
 // comingBack is the most that feeds can send back through a wire, with every part shorted

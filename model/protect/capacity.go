@@ -81,19 +81,33 @@ func (s *Survey) nominalAt(l *network.Link) float64 {
 	return volts
 }
 
-// fedShare is the share of a feed's voltage from which a node counts as fed by it.
-const fedShare = 0.5
-
 // reaches reports whether a feed stands at a node, or its current returns there, in some state.
 func (s *Survey) reaches(f *network.Feed, at network.Node) bool {
+	if s.fedBy(f)[at] {
+		return true
+	}
+	if !s.returns[at] {
+		return false
+	}
 	for _, st := range s.states {
-		if !st.solution.On(f.Link) {
-			continue
-		}
-		volts, sure := st.solution.Voltage(at, f.Return)
-		if sure && (volts >= fedShare*f.Nominal.Value || s.returns[at]) {
+		if _, sure := st.solution.Voltage(at, f.Return); sure && st.solution.On(f.Link) {
 			return true
 		}
 	}
 	return false
+}
+
+// fedBy marks the nodes at which a feed stands in some state.
+func (s *Survey) fedBy(f *network.Feed) []bool {
+	if marks, done := s.fed[f]; done {
+		return marks
+	}
+	marks := make([]bool, s.net.Size())
+	for _, i := range s.distinct {
+		for at, live := range s.states[i].solution.LiveFrom(f, s.returns) {
+			marks[at] = marks[at] || live
+		}
+	}
+	s.fed[f] = marks
+	return marks
 }

@@ -10,17 +10,18 @@ import (
 
 // Conductor is what protects one wire.
 type Conductor struct {
-	Wire     *network.Link
-	Returns  bool    // it is of the return side
-	Nominal  float64 // V, of its circuit
-	Exposure network.Exposure
-	Capacity Capacity
-	Leads    []Lead
-	Greatest [2]Fault // bolted faults at its from and its to end, sources full, copper cold, bolted to the source
-	Least    Fault    // at its far end, sources empty, copper hot, through the way back
-	Openings []Opening
-	Missing  []string // what is not recorded and would decide something, each with what it decides
-	Left     string   // why practice leaves it to something else than a device; empty if it does not
+	Wire       *network.Link
+	Returns    bool    // it is of the return side
+	Nominal    float64 // V, of its circuit
+	Exposure   network.Exposure
+	Capacity   Capacity
+	Leads      []Lead
+	Greatest   [2]Fault // bolted faults at its from and its to end, sources full, copper cold, bolted to the source
+	Least      Fault    // at its far end, sources empty, copper hot, through the way back
+	Openings   []Opening
+	Missing    []string // what is not recorded and would decide something, each with what it decides
+	Unmeasured string   // why it may be left so, but for a length that is not recorded
+	Left       string   // why practice leaves it to something else than a device; empty if it does not
 
 	largest float64 // rating of the largest device or source among what limits it, A
 }
@@ -35,7 +36,7 @@ func (c *Conductor) Protected() opening.Answer {
 	switch {
 	case c.Left != "", c.onlyLeads():
 		return opening.Yes
-	case c.Exposure.IsUnrated() || c.Capacity.Missing != "":
+	case c.Exposure.IsUnrated() || c.Capacity.Missing != "" || c.Unmeasured != "":
 		return opening.NotKnown
 	case c.Exposure.Amps <= c.Capacity.Most, c.largest <= c.Capacity.Most && c.Exposure.Amps <= strainShare*c.Capacity.Amps:
 		return opening.Yes
@@ -55,10 +56,14 @@ func (s *Survey) outline(l *network.Link) *Conductor {
 	c := &Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l)}
 	c.Nominal = s.nominalAt(l)
 	c.Capacity = CapacityOf(s.net.Sheet, l.Wire, c.Nominal)
+	hung, measured := IsHungLead(s.net, l)
 	switch {
+	case math.IsInf(c.Exposure.Amps, 1) && !hung:
 	case IsMotorLead(s.net, l):
 		c.Left = "a lead of the motor: the controller limits its current (common practice, no source)"
-	case IsHungLead(s.net, l):
+	case hung && !measured:
+		c.Unmeasured = "the lead of a part that hangs on a stud: practice leaves a short one without a device, but its length is not recorded"
+	case hung:
 		c.Left = "the short lead of a part that hangs on a stud: practice leaves it without a device (common practice, no source)"
 	}
 	for _, d := range c.Exposure.Limits {
@@ -100,14 +105,25 @@ func (s *Survey) leastAt(c *Conductor, at network.Node) Fault {
 	return s.worst(at, s.crossing(at, c.Wire), least, celsius)
 }
 
-// homeOf is where the current of the source that feeds a wire comes back to.
+// homeOf is where the current of what feeds a link comes back to: of a battery or pack
+// before what limits itself, of the highest.
 func (s *Survey) homeOf(l *network.Link) network.Node {
-	best := network.None
-	volts := 0.0
+	if f := s.strongest(l); f != nil {
+		return f.Return
+	}
+	return network.None
+}
+
+// strongest is the feed that drives most into a fault at a link: a battery or pack before
+// what limits itself, the highest of them; nil if none reaches it.
+func (s *Survey) strongest(l *network.Link) *network.Feed {
+	var best *network.Feed
 	for i := range s.feeds {
 		f := &s.feeds[i]
-		if f.Nominal.Value > volts && (s.reaches(f, l.A) || s.reaches(f, l.B)) {
-			best, volts = f.Return, f.Nominal.Value
+		stronger := best == nil || f.String != nil && best.String == nil ||
+			(f.String != nil) == (best.String != nil) && f.Nominal.Value > best.Nominal.Value
+		if stronger && (s.reaches(f, l.A) || s.reaches(f, l.B)) {
+			best = f
 		}
 	}
 	return best
@@ -132,7 +148,9 @@ func (s *Survey) missing(c *Conductor) []string {
 		if _, ok := s.net.Figure(d.Part, d.Element.Amps); !ok {
 			list = append(list, "the rating of "+DeviceName(d)+": what it lets through")
 		}
-		if len(s.curve(d).Gates()) == 0 {
+		if curve := s.curve(d); len(curve.Gates()) == 0 && curve.Note != "" {
+			list = append(list, "when "+DeviceName(d)+" opens: "+curve.Note)
+		} else if len(curve.Gates()) == 0 {
 			list = append(list, "the opening times of "+DeviceName(d)+": whether it opens before the conductor is too hot")
 		}
 	}

@@ -48,15 +48,18 @@ func (s *Survey) device(l *network.Link) *Device {
 		Interrupting: s.net.KnownFigure(l.Part, interruptingRating), Volts: s.net.KnownFigure(l.Part, l.Element.MaxVolts),
 	}
 	d.Curve = s.curve(l)
-	home := network.None
 	if d.By = s.Highest(l); d.By != nil {
-		d.Full, home = d.By.Full, d.By.Return
+		d.Full = d.By.Full
+	}
+	strongest := s.strongest(l)
+	if strongest == nil {
+		return d
 	}
 	for _, at := range []network.Node{l.A, l.B} {
+		f := s.worst(at, strongest.Return, greatest, coldCelsius)
 		if s.returns[at] {
-			continue
+			f = s.worst(strongest.At, at, greatest, coldCelsius)
 		}
-		f := s.worst(at, home, greatest, coldCelsius)
 		d.through = max(d.through, f.Through(l))
 		if amps := f.Amps - f.Through(l); amps > d.Amps {
 			d.Fault, d.Amps = f, amps

@@ -27,8 +27,9 @@ func (f Fault) Through(l *network.Link) float64 {
 // IsNone reports whether nothing drives the fault in any state.
 func (f Fault) IsNone() bool { return f.solution == nil }
 
-// extreme says with which figures a fault is computed: the sources full and the copper
-// cold, bolted to the source's own return, or empty and hot, through the way back.
+// extreme says with which figures a fault is computed: the sources full, the copper cold and
+// every joint sound, bolted to the source's own return, or empty and hot, through the
+// joints as found and the way back.
 type extreme int
 
 const (
@@ -84,7 +85,7 @@ func (s *Survey) fault(at, to network.Node, i int, how extreme, celsius float64)
 		return nil
 	}
 	v := network.Variation{
-		Held: s.states[i].solution, Celsius: celsius, Changes: s.charges[how],
+		Held: s.states[i].solution, Celsius: celsius, Changes: s.charges[how], Sound: how == greatest,
 		Bridges: append([]network.Bridge{{A: at, B: to}}, s.giveBack(how)...),
 	}
 	solution, err := s.net.SolveWith(s.states[i].state, v)

@@ -9,18 +9,19 @@ import (
 )
 
 // IsHungLead reports whether a wire is the lead of a resistor or diode that hangs on a
-// stud: not longer than what 33 CFR 183.455(b) leaves without a device, or not measured.
-// Practice leaves it to something else than a fuse (common practice, no source).
-func IsHungLead(n *network.Network, l *network.Link) bool {
+// stud: not longer than what 33 CFR 183.455(b) leaves without a device, or not measured,
+// which measured tells. Practice leaves a short one to something else than a fuse (common
+// practice, no source).
+func IsHungLead(n *network.Network, l *network.Link) (hung, measured bool) {
 	support := func(at network.Node) bool {
 		d := n.DefinitionOf(n.Point(at).At)
 		return d != nil && d.Family == model.Support
 	}
 	if !support(l.A) && !support(l.B) {
-		return false
+		return false, false
 	}
 	metres, known := n.Length(l.Wire)
-	return !known || metres <= conductor.AtSource.Within.Metres()
+	return !known || metres <= conductor.AtSource.Within.Metres(), known
 }
 
 // IsMotorLead reports whether a wire lies in the motor's loop behind a controller, which

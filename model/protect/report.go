@@ -1,8 +1,11 @@
 package protect
 
 import (
+	"slices"
+
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/opening"
 )
 
 // Report is the protection of one sheet.
@@ -47,4 +50,16 @@ func (r *Report) Device(l *network.Link) *Device {
 		}
 	}
 	return nil
+}
+
+// Holds reports whether nothing of the report fails for sure. Devices in series that are not
+// selective are a nuisance, not a failure.
+func (r *Report) Holds() bool {
+	failed := func(l Line) bool { return l.Answer == opening.No }
+	for i := range r.Conductors {
+		if slices.ContainsFunc(r.Conductors[i].Lines(), failed) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(r.Devices, func(d Device) bool { return slices.ContainsFunc(d.Lines(), failed) })
 }

@@ -19,6 +19,7 @@ type Survey struct {
 	feeds      []network.Feed
 	entries    []network.Entry
 	nominals   map[*network.Link]float64
+	fed        map[*network.Feed][]bool // by node, see fedBy
 	regen      []network.Feed
 	returns    []bool
 	states     []solved
@@ -41,7 +42,7 @@ type solved struct {
 func NewSurvey(n *network.Network) *Survey {
 	s := &Survey{
 		net: n, protection: n.Protect(), regen: n.Regenerators(), returns: n.Returns(),
-		faults: map[faultKey]*network.Solution{}, nominals: map[*network.Link]float64{}, curves: map[*network.Link]opening.Curve{},
+		faults: map[faultKey]*network.Solution{}, nominals: map[*network.Link]float64{}, fed: map[*network.Feed][]bool{}, curves: map[*network.Link]opening.Curve{},
 		outlines: map[*network.Link]*Conductor{}, conductors: map[*network.Link]*Conductor{}, devices: map[*network.Link]*Device{},
 	}
 	s.feeds, s.entries = s.protection.Feeds, s.protection.Entries()

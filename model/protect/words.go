@@ -25,8 +25,11 @@ func (c *Conductor) Lines() []Line {
 	if c.Left != "" {
 		lines = append(lines, Line{Answer: opening.Yes, Text: c.Left})
 	}
+	if c.Unmeasured != "" {
+		lines = append(lines, Line{Answer: opening.NotKnown, Text: c.Unmeasured})
+	}
 	for _, l := range c.Leads {
-		if c.Left == "" {
+		if c.Left == "" && c.Unmeasured == "" {
 			lines = append(lines, l.line(c))
 		}
 	}
@@ -74,11 +77,14 @@ func (l Lead) line(c *Conductor) Line {
 	if l.limitsItself(c) {
 		return Line{Answer: opening.Yes, Text: fmt.Sprintf("%s feeds it and gives %s at most", from, amps(l.Entry.Amps))}
 	}
-	where := fmt.Sprintf("no device within %.2f m from where %s feeds it", l.Metres, from)
+	where := fmt.Sprintf("no device between it and %s, which feeds it", from)
+	if len(l.Unknown) == 0 {
+		where += fmt.Sprintf(", over %.2f m", l.Metres)
+	}
 	if l.Device != nil {
 		where = fmt.Sprintf("%s stands %.2f m along the conductors from where %s feeds it", DeviceName(l.Device), l.Metres, from)
 	}
-	if len(l.Unknown) > 0 {
+	if len(l.Unknown) > 0 && l.Device != nil {
 		where += ", wires of unknown length not counted"
 	}
 	if l.Device != nil {

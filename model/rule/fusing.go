@@ -133,7 +133,8 @@ func wait(list []pending, e *network.Entry, l *network.Link) []pending {
 // short leads of a resistor or diode that hangs on a stud, and the motor leads of a
 // cart with a controller, which limits their current. Common practice, no source.
 func (p *Pass) exempt(l *network.Link) bool {
-	return protect.IsHungLead(p.Net, l) || protect.IsMotorLead(p.Net, l)
+	hung, _ := protect.IsHungLead(p.Net, l)
+	return hung || protect.IsMotorLead(p.Net, l)
 }
 
 // isController tells a controller from other parts of the drive by its capacitor.
