@@ -71,6 +71,8 @@ func (p *probeLayer) entry(*desk) (lead string, l *line.Line, ghost string) {
 func (p *probeLayer) reading(d *desk) string {
 	r, err := p.read(d)
 	switch {
+	case err == nil && r.Dimension() == unit.Resistance:
+		return "reads as  " + r.Shown() + " on " + readWhere(&r) + " in " + r.State + ", power off"
 	case err == nil:
 		return "reads as  " + r.Shown() + " on " + readWhere(&r) + " in " + r.State
 	case p.at.kind == wireThing:

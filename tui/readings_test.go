@@ -87,7 +87,9 @@ func TestWhatALineOfAReadingSays(t *testing.T) {
 		require.Equal(t, c.black, got.Black.String(), c.typed)
 		require.Equal(t, c.shown, got.Shown(), c.typed)
 	}
-	r.press("i14 A<enter>")
+	r.press("icoil- 132 ohm")
+	require.Contains(t, r.d.View(), "in key-on, power off")
+	r.press("<esc>i14 A<enter>")
 	require.Equal(t, inReading, r.d.here(), "what was typed stays until it is right")
 	require.Contains(t, r.d.notice.text, "two probes read volts or ohms")
 	require.Empty(t, r.d.job().Readings)
