@@ -21,6 +21,7 @@ type Setting struct {
 var derivedStates = []string{
 	"parked", "key-on", "forward-pedal-up", "drive-forward", "drive-reverse", "neutral-pedal-down",
 	"charging", "charging-key-on-pedal-down", "tow", "lights-key-off", "pack-asleep",
+	"isolated",
 }
 
 // DerivedStates lists the names of the states that follow from a cart's controls, in

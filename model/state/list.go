@@ -19,6 +19,7 @@ const (
 	Tow                    = "tow"
 	LightsKeyOff           = "lights-key-off"
 	PackAsleep             = "pack-asleep"
+	Isolated               = "isolated"
 )
 
 // parked is every control as a cart in service stands with nobody on it.
@@ -73,6 +74,8 @@ var candidates = []candidate{
 		[]Setting{{model.LightSwitch, "on"}}, [][]model.Control{{model.LightSwitch}}},
 	{PackAsleep, "pack switched off, all else as parked",
 		[]Setting{{model.PackOn, "off"}}, [][]model.Control{{model.PackOn}}},
+	{Isolated, "main isolator open, key off, all else as parked",
+		[]Setting{{model.Isolator, "open"}}, [][]model.Control{{model.Isolator}}},
 }
 
 // List derives the states of a sheet from the controls that its parts have. Parked is

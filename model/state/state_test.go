@@ -46,7 +46,7 @@ func TestListNamesEveryQuestionOfAFullCart(t *testing.T) {
 	s, cat := sheetOf(everything()...)
 	require.Equal(t, []string{
 		"parked", "key-on", "forward-pedal-up", "drive-forward", "drive-reverse", "neutral-pedal-down",
-		"charging", "charging-key-on-pedal-down", "tow", "lights-key-off", "pack-asleep",
+		"charging", "charging-key-on-pedal-down", "tow", "lights-key-off", "pack-asleep", "isolated",
 	}, names(state.List(s, cat)))
 }
 
@@ -59,6 +59,8 @@ func TestListAsksOnlyWhatTheControlsAllow(t *testing.T) {
 		{"nothing", nil, []string{"parked"}},
 		{"key alone", []model.Definition{switching(model.Key, "off", "on")}, []string{"parked", "key-on", "drive-forward"}},
 		{"charger alone", []model.Definition{switching(model.PluggedIn, "no", "yes")}, []string{"parked", "charging"}},
+		{"isolator and key", []model.Definition{switching(model.Isolator, "open", "closed"), switching(model.Key, "off", "on")},
+			[]string{"parked", "key-on", "drive-forward", "isolated"}},
 		{"pedal and plug", []model.Definition{switching(model.Pedal, "up", "down"), switching(model.PluggedIn, "no", "yes")},
 			[]string{"parked", "drive-forward", "charging", "charging-key-on-pedal-down"}},
 	} {
@@ -93,6 +95,17 @@ func TestOfPutsAPartIntoService(t *testing.T) {
 	require.Equal(t, "forward", parked.Of(twoWay), "no neutral: at rest")
 	other := &model.Switching{Sets: model.OtherSwitch, Positions: []string{"a", "b"}, Rest: "b"}
 	require.Equal(t, "b", parked.Of(other))
+}
+
+func TestIsolatedOpensTheIsolatorAndNothingElse(t *testing.T) {
+	s, cat := sheetOf(everything()...)
+	list := state.List(s, cat)
+	isolated, ok := state.Find(list, state.Isolated)
+	require.True(t, ok)
+	parked, _ := state.Find(list, state.Parked)
+	at, _ := isolated.Position(model.Isolator)
+	require.Equal(t, "open", at)
+	require.Equal(t, parked.Set, isolated.With(model.Isolator, "closed").Set)
 }
 
 func TestWithLeavesTheStateItCameFromAlone(t *testing.T) {
