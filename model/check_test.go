@@ -43,6 +43,8 @@ var faultCases = []faultCase{
 	{"part confidence", func(j *Job) { found(j).Part("b1").Confidence = "sure" }, "sheets.as-found.parts.b1.confidence", "not a known word", "sure"},
 	{"rating name", func(j *Job) { found(j).Part("b1").Ratings[0].Name = "vigour" },
 		"sheets.as-found.parts.b1.ratings.vigour", "a battery has no such figure", "vigour"},
+	{"rating below nothing", func(j *Job) { found(j).Part("b1").Ratings[0].Value = negative(found(j).Part("b1").Ratings[0].Value) },
+		"sheets.as-found.parts.b1.ratings.voltage.value", "a figure below nothing", "-8.2 V"},
 	{"wire id", func(j *Job) { found(j).Wire("w1").ID = "w.1" }, "sheets.as-found.wires.w.1", "not a usable id", "w.1"},
 	{"wire twice", func(j *Job) { found(j).Wire("w1").ID = "W3" }, "sheets.as-found.wires.w3", "id used twice", "w3"},
 	{"no part", func(j *Job) { found(j).Wire("w1").From = On("b9", "-") }, "sheets.as-found.wires.w1.from", "no part b9 on this sheet", "b9.-"},
@@ -89,6 +91,15 @@ func TestEachMistakeIsOneFault(t *testing.T) {
 			require.NotEmpty(t, faults[0].Expected)
 		})
 	}
+}
+
+// negative is a quantity with its sign turned.
+func negative(a unit.Any) unit.Any {
+	n, err := unit.ParseAny("-" + a.String())
+	if err != nil {
+		panic(err)
+	}
+	return n
 }
 
 func TestARatingNeedsItsDimension(t *testing.T) {

@@ -27,6 +27,9 @@ func (d *Definition) check(above ...string) []Fault {
 	if d.Opening != "" && !ValidID(d.Opening) {
 		c.report([]string{"opening"}, d.Opening, "not a usable name", "1 to 64 letters, digits, hyphens or underscores", nil)
 	}
+	for _, r := range d.Ratings {
+		c.faults = append(c.faults, r.check(join(c.path, "ratings", r.Name))...)
+	}
 	if d.Control != nil {
 		c.oneOf([]string{"control", "rest"}, d.Control.Rest, "position", d.Control.Positions)
 	}

@@ -44,8 +44,10 @@ func (c *checker) part(s *Sheet, p *Part) {
 	}
 }
 
-// rating checks a part's own figure against the definition, if there is one.
+// rating checks a part's own figure: that it can be, and against the definition, if there
+// is one.
 func (c *checker) rating(path []string, d *Definition, r Rating) {
+	c.faults = append(c.faults, r.check(path)...)
 	if d == nil {
 		return
 	}

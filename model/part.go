@@ -55,6 +55,19 @@ type Rating struct {
 	Source string   `yaml:"source" doc:"where the figure comes from: label, maker's record, a standard, or typical, from memory; replace by the label"`
 }
 
+// check finds a figure that cannot be: one below nothing that is no temperature, or a share
+// above the whole.
+func (r Rating) check(path []string) []Fault {
+	size := r.Value.SI()
+	switch {
+	case size < 0 && r.Value.Dimension() != unit.Temperature:
+		return []Fault{{Path: join(path, "value"), Text: r.Value.String(), Message: "a figure below nothing", Expected: "the figure without its sign; which terminal is positive is said elsewhere"}}
+	case size > 1 && r.Value.Dimension() == unit.Ratio:
+		return []Fault{{Path: join(path, "value"), Text: r.Value.String(), Message: "a share above the whole", Expected: "at most 100 %"}}
+	}
+	return nil
+}
+
 // Typical is the source of a library figure that nobody has confirmed.
 const Typical = "typical, from memory; replace by the label"
 

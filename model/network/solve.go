@@ -48,7 +48,11 @@ func (n *Network) Solve(s state.State) (*Solution, error) { return n.SolveWith(s
 // explain turns the numbers of a circuit's error into parts.
 func (b *assembler) explain(err error) error {
 	var chatter *circuit.Chatter
-	if !errors.As(err, &chatter) {
+	var invalid *circuit.Invalid
+	switch {
+	case errors.As(err, &invalid):
+		return fmt.Errorf("%s: %s %s: correct its ratings", b.state.Name, b.name(invalid.Element), invalid.Why)
+	case !errors.As(err, &chatter):
 		return fmt.Errorf("%s: %w", b.state.Name, err)
 	}
 	var race *circuit.Race
@@ -61,6 +65,20 @@ func (b *assembler) explain(err error) error {
 		}
 	}
 	return e
+}
+
+// name is the wire, or the element of a part, that an element of the circuit stands for.
+func (b *assembler) name(e circuit.Element) string {
+	for i, built := range b.elements {
+		switch l := &b.n.links[i]; {
+		case built != e:
+		case l.Kind == WireLink:
+			return string(l.Wire.ID)
+		default:
+			return fmt.Sprintf("%s (%s)", l.Part.ID, l.Element.ID)
+		}
+	}
+	return "a part"
 }
 
 // Voltage is the voltage of one node against another. It is false if nothing that

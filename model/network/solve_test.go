@@ -7,6 +7,8 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/network/mini"
+	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/state"
 )
 
@@ -160,4 +162,12 @@ func TestARaceOfRelaysIsToldApartFromChatter(t *testing.T) {
 	require.ErrorAs(t, err, &chatter)
 	require.True(t, chatter.Race)
 	require.EqualError(t, err, "parked: where it comes to rest depends on which of r1, r2 is faster")
+}
+
+func TestABadFigureIsToldByItsPart(t *testing.T) {
+	job, err := mini.Job("part pack lithium-pack-16\npart red reducer-isolated efficiency=900%\nwire a pack.POS red.IN+\nwire b pack.NEG red.IN-\nwire c pack.POS red.WAKE\n")
+	require.NoError(t, err)
+	n := network.Build(job, &job.Sheets[0], part.Library())
+	_, err = n.Solve(n.States()[0])
+	require.EqualError(t, err, "parked: red (converter) needs an efficiency above 0 and at most 1: correct its ratings")
 }

@@ -7,7 +7,7 @@ var All = []Rule{
 	diodeReversed, loadReversed, meterReversed, shuntReversed, overVoltage, underVoltage,
 
 	noMainFuse, tapUnfused, fuseTooLarge, feedsAddUp, fuseVolts, fuseInterrupting,
-	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire, returnOverload, deviceTooSlow, notSelective,
+	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire, returnOverload, deviceTooSlow, notSelective, openingCurve,
 
 	wireTooThin, dropTooHigh,
 

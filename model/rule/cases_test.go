@@ -184,6 +184,7 @@ var badExamples = []example{
 	{rule: "return-overload", name: "the ratings are the library's", text: edited(lithium, "wire a4", "wire a4 lt1.- fb.NEG1 gauge=22AWG length=1m")},
 	{rule: "return-overload", name: "between the rule from 50 V and 150 %", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=20A", "wire k8", "wire k8 sol.coil- nb.2 gauge=16AWG insulation=60C length=1m")},
 	{rule: "device-too-slow", text: lithium, also: opens("fu3", 100, 60, 1000, 1)},
+	{rule: "opening-curve", text: lithium, also: opens("fu3", 100, 1, 1000, 100)},
 	{rule: "not-selective", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=10A opening=iec-60269-gg", "part fu3", "part fu3 fuse-inline-80v fuse-rating=16A opening=iec-60269-gg")},
 	{rule: "wire-too-thin", name: "by typical ratings", text: edited(lithium, "wire w3", "wire w3 sol.L2 ctrl.B+ gauge=6AWG insulation=105C length=300mm")},
 	{rule: "wire-too-thin", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=250A peak-current=400A")},
@@ -280,6 +281,7 @@ var goodExamples = []example{
 
 	{rule: "return-overload", name: "each negative to the bus by itself", text: lithium},
 	{rule: "return-overload", name: "the leads of a shunt", text: edited(lithium, "wire s1", "wire s1 shunt.sense+ meter.sense+ gauge=22AWG length=2m", "wire s2", "wire s2 shunt.sense- meter.sense- gauge=22AWG length=2m")},
+	{rule: "opening-curve", text: lithium, also: opens("fu3", 100, 100, 1000, 1)},
 	{rule: "device-too-slow", name: "a quick fuse", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=200A"), also: quick},
 	{rule: "not-selective", name: "sixteen times", text: edited(direct, "part fu1", "part fu1 fuse-class-t fuse-rating=160A opening=iec-60269-gg", "part fu3", "part fu3 fuse-inline-80v fuse-rating=10A opening=iec-60269-gg")},
 	{rule: "not-selective", name: "nobody knows", text: lithium},
