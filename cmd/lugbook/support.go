@@ -135,9 +135,6 @@ func supportWords(o *opened, name model.SheetName, r *support.Report, rests []re
 			}
 		}
 	}
-	for _, text := range r.Unsolved {
-		fmt.Fprintf(&b, "\nnot computed: %s\n", clean.Line(text))
-	}
 	if assumptions := r.Assumptions(); len(assumptions) > 0 {
 		fmt.Fprintf(&b, "\nThis rests on figures that are not the parts' own:\n")
 		for _, line := range assumptions {

@@ -19,6 +19,17 @@ const loadShare = 0.8
 // branchSource names the rule for a person.
 const branchSource = "NEC 210.23(A)(1): cord-and-plug equipment at most 80 % of the branch circuit; Table 210.21(B)(2): 12 A on a 15 A receptacle"
 
+// smallReceptacle is the size in amperes of the receptacles that a circuit of 20 A may have as
+// well as its own.
+const smallReceptacle = 15
+
+// receptacleSource names the rule for a person.
+const receptacleSource = "NEC 210.21(B)(2) and (3)"
+
+// MayBeSmall reports whether the circuit's receptacles may be smaller than its breaker: a
+// circuit of 20 A with two or more of them may have ones of 15 A, NEC Table 210.21(B)(3).
+func (b Branch) MayBeSmall() bool { return b.Amps > smallReceptacle && b.Amps <= 20 }
+
 // Allows is the largest AC current in amperes that may be drawn from the circuit by a plug.
 func (b Branch) Allows() float64 { return loadShare * b.Amps }
 

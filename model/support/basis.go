@@ -5,6 +5,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
 )
 
 // Assumption is a figure that is not the part's own, or is taken for want of one.
@@ -33,6 +34,31 @@ func (b *basis) figure(p *model.Part, rating string) (float64, bool) {
 		b.assume(string(p.ID), rating+" "+r.Value.String()+" ("+r.Source+")")
 	}
 	return r.Value.SI(), true
+}
+
+// lacks says what keeps a rating from being computed with: that nobody records it, or that
+// it is recorded as nothing, or as more than the whole if it is a share. It is empty if
+// nothing does.
+func (b *basis) lacks(p *model.Part, rating string) string {
+	r, ok := b.n.Cat.RatingOf(p, rating)
+	switch {
+	case rating == "" || !ok || r.Value.IsZero():
+		return rating + " is not recorded"
+	case !(r.Value.SI() > 0), r.Value.Dimension() == unit.Ratio && r.Value.SI() > 1:
+		return rating + " is " + r.Value.String()
+	}
+	return ""
+}
+
+// share is a rating that is a share of something, or one that is assumed in words if
+// nobody records one that is above nothing and not above the whole.
+func (b *basis) share(p *model.Part, rating string, otherwise float64, words string) float64 {
+	if b.lacks(p, rating) != "" {
+		b.assume(string(p.ID), words)
+		return otherwise
+	}
+	v, _ := b.figure(p, rating)
+	return v
 }
 
 // orElse is a figure, or one that is assumed in words.

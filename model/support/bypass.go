@@ -38,10 +38,17 @@ type bypass struct {
 	to, off int
 	basis   *basis
 	found   []Path
+	unknown []model.PartID // resistances of which nobody says how large they are
 }
 
 func (b *bypass) search(at int, links []*network.Link, seen map[int]bool) {
 	if at == b.to {
+		for _, l := range links {
+			if b.ohms(l) <= 0 {
+				b.unknown = append(b.unknown, l.Part.ID)
+				return
+			}
+		}
 		b.found = append(b.found, b.path(links))
 		return
 	}

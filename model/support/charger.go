@@ -1,6 +1,7 @@
 package support
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -20,7 +21,7 @@ type Charging struct {
 	Drop float64 `json:"drop"` // volts lost between charger and battery at that current
 	Ohms float64 `json:"ohms"` // of the way there and back
 
-	AC     *ACSide `json:"ac,omitempty"` // nil if nothing is recorded of its AC side
+	AC     *ACSide `json:"ac,omitempty"` // nil if its AC current cannot be told
 	ACAmps float64 `json:"ac_amps"`      // that it draws
 	Branch Branch  `json:"branch"`
 	Fits   float64 `json:"fits"` // charging amperes that the branch circuit allows
@@ -31,6 +32,8 @@ type Charging struct {
 
 	Judgements  []Judgement  `json:"judgements"`
 	Assumptions []Assumption `json:"assumptions"`
+
+	noVolts, noAmps, noAC string // why its charging voltage, its current and its AC current are not known
 }
 
 func (d *desk) charging(branch float64) []Charging {
@@ -51,8 +54,12 @@ func (d *desk) charging(branch float64) []Charging {
 func (d *desk) charger(l *network.Link, s *network.Solution, branch float64) Charging {
 	b := &basis{n: d.n}
 	c := Charging{Charger: l.Part.ID, Branch: Branch{Amps: branch}}
-	c.End, _ = b.figure(l.Part, l.Element.Volts)
-	c.Amps, _ = b.figure(l.Part, l.Element.Amps)
+	if c.noVolts = b.lacks(l.Part, l.Element.Volts); c.noVolts == "" {
+		c.End, _ = b.figure(l.Part, l.Element.Volts)
+	}
+	if c.noAmps = b.lacks(l.Part, l.Element.Amps); c.noAmps == "" {
+		c.Amps, _ = b.figure(l.Part, l.Element.Amps)
+	}
 	cells, _ := b.figure(l.Part, "cells")
 	c.Cells = int(cells)
 	for _, f := range d.whole() {
@@ -75,10 +82,19 @@ func (d *desk) charger(l *network.Link, s *network.Solution, branch float64) Cha
 
 // acSide computes what the charger draws from its AC circuit at its full output.
 func (d *desk) acSide(c *Charging, p *model.Part, b *basis) {
-	volts, ok := b.figure(p, "ac-voltage")
-	if !ok || c.End == 0 || c.Amps == 0 {
+	if _, recorded := d.n.Figure(p, "ac-voltage"); !recorded {
 		return
 	}
+	c.noAC = cmp.Or(b.lacks(p, "ac-voltage"), c.noVolts, c.noAmps)
+	for _, share := range []string{"efficiency", "power-factor"} {
+		if _, recorded := d.n.Figure(p, share); recorded && c.noAC == "" {
+			c.noAC = b.lacks(p, share)
+		}
+	}
+	if c.noAC != "" {
+		return
+	}
+	volts, _ := b.figure(p, "ac-voltage")
 	c.Branch.Volts = volts
 	if c.Branch.Amps == 0 {
 		c.Branch.Amps, c.Branch.Assumed = usualBranch, true
@@ -123,18 +139,23 @@ func (c *Charging) judge() {
 	for _, p := range c.Packs {
 		c.judgePack(p, say)
 	}
-	if c.AC == nil {
+	switch {
+	case c.noAC != "":
+		say(Note, "not known: its AC current, for %s", c.noAC)
+	case c.AC == nil:
 		say(Note, "nothing is recorded of its AC side: its current there cannot be told")
-		return
+	default:
+		c.judgeBranch(say)
 	}
-	c.judgeBranch(say)
 }
 
 func (c *Charging) judgePack(p Pack, say func(Grade, string, ...any)) {
 	if c.Cells > 0 && p.Cells > 0 && c.Cells != p.Cells {
 		say(Danger, "made for %d cells, %s has %d", c.Cells, p.Name, p.Cells)
 	}
-	if p.End > 0 && c.End > 0 {
+	if c.noVolts != "" {
+		say(Note, "not known: whether its end voltage suits %s, for %s", p.Name, c.noVolts)
+	} else if p.End > 0 {
 		switch over := c.End / p.End; {
 		case over > endHigh:
 			say(Danger, "goes up to %s, %s takes %s at most (%s a cell against %s)", si(c.End, "V"), p.Name, si(p.End, "V"), plain(c.End/float64(max(1, p.Cells))), plain(p.End/float64(max(1, p.Cells))))
@@ -146,6 +167,8 @@ func (c *Charging) judgePack(p Pack, say func(Grade, string, ...any)) {
 	}
 	share := c.Amps / float64(len(c.Packs))
 	switch {
+	case c.noAmps != "":
+		say(Note, "not known: whether it gives more than %s takes, for %s", p.Name, c.noAmps)
 	case p.Charge == 0:
 		say(Note, "the largest charging current of %s is not recorded", p.Name)
 	case share > p.Charge:
@@ -167,5 +190,8 @@ func (c *Charging) judgeBranch(say func(Grade, string, ...any)) {
 		say(Fault, "draws %s AC at full output; on %s at most %s (%s): a charger of up to %s fits", si(c.ACAmps, "A"), circuit, si(allows, "A"), branchSource, si(c.Fits, "A"))
 	} else {
 		say(Good, "draws %s AC at full output; on %s up to %s (%s)", si(c.ACAmps, "A"), circuit, si(allows, "A"), branchSource)
+	}
+	if small := (Branch{Amps: smallReceptacle}).Allows(); c.Branch.MayBeSmall() && c.ACAmps > small {
+		say(Caution, "%s may have receptacles of %d A, and those allow %s: it needs one of %s (%s)", circuit, smallReceptacle, si(small, "A"), si(c.Branch.Amps, "A"), receptacleSource)
 	}
 }

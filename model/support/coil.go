@@ -23,6 +23,9 @@ type Coil struct {
 	BuiltIn model.PartID      `json:"built_in"` // with suppression built in, by its figure; empty if none says so
 	Release float64           `json:"release"`  // seconds from the switch opening to its contacts falling; 0 if not known
 	Driver  *Driver           `json:"driver,omitempty"`
+	Short   bool              `json:"short,omitempty"`   // what feeds it there finds next to no resistance
+	NoRest  string            `json:"no_rest,omitempty"` // why its part comes to no rest; empty if it does
+	Unknown bool              `json:"unknown,omitempty"` // not fed in any state that could be computed, but not all could
 
 	Judgements  []Judgement  `json:"judgements"`
 	Assumptions []Assumption `json:"assumptions"`
@@ -69,6 +72,7 @@ type winding struct {
 	plus, minus network.Node
 	diodes      []*network.Link
 	fed         *network.Solution
+	short       bool // it is fed into next to no resistance
 }
 
 func (d *desk) coils() []Coil {
@@ -113,6 +117,10 @@ func (d *desk) winding(l *network.Link, firm *network.Groups) winding {
 	if w.fed == nil {
 		w.fed = d.feeds(l, d.pushed(), off)
 	}
+	if w.fed == nil {
+		w.fed = d.shortedBy(l, off)
+		w.short = w.fed != nil
+	}
 	if w.fed != nil {
 		if v, _ := w.fed.Voltage(l.A, l.B); v < 0 {
 			w.plus, w.minus = l.B, l.A
@@ -127,6 +135,7 @@ func (d *desk) feeds(l *network.Link, states []state.State, off []network.Change
 	for _, s := range states {
 		solution, err := d.n.SolveWith(s, network.Variation{Changes: off})
 		if err != nil {
+			d.note(err)
 			continue
 		}
 		if v := volts(solution, l.A, l.B); v > max(leftVolts, most/enough) {
@@ -136,10 +145,26 @@ func (d *desk) feeds(l *network.Link, states []state.State, off []network.Change
 	return fed
 }
 
+// shortAmps is the current in amperes from which a coil that no state feeds with any voltage
+// counts as a short: a coil takes less than that. Own line, no source.
+const shortAmps = 5
+
+// shortedBy is the first of all states that drives the current of a short through a coil
+// that none feeds well; nil if none does.
+func (d *desk) shortedBy(l *network.Link, off []network.Change) *network.Solution {
+	for _, s := range d.pushed() {
+		if solution, err := d.n.SolveWith(s, network.Variation{Changes: off}); err == nil && math.Abs(solution.Current(l)) > shortAmps {
+			return solution
+		}
+	}
+	return nil
+}
+
 func (d *desk) coil(w *winding) Coil {
 	b := &basis{n: d.n}
 	part := w.link.Part
-	c := Coil{Part: part.ID, Plus: d.n.Point(w.plus).At}
+	c := Coil{Part: part.ID, Plus: d.n.Point(w.plus).At, Short: w.short, NoRest: d.restless[part.ID]}
+	c.Unknown = w.fed == nil && len(d.unsolved) > 0
 	c.Tau, _ = b.figure(part, "coil-time-constant")
 	firm := d.n.Joined((*network.Link).Firm)
 	for _, l := range w.diodes {
@@ -209,8 +234,17 @@ func (d *desk) judgeCoil(c *Coil, w *winding) {
 	say := func(grade Grade, format string, args ...any) {
 		c.Judgements = append(c.Judgements, Judgement{grade, fmt.Sprintf(format, args...)})
 	}
-	if w.fed == nil {
+	if c.NoRest != "" {
+		say(Fault, "%s", c.NoRest)
+	}
+	switch {
+	case w.short:
+		say(Danger, "%s goes through it in %s and next to nothing resists: a dead short, or its recorded resistance is wrong", si(c.Amps, "A"), c.FedIn)
+		return
+	case w.fed == nil && c.NoRest == "":
 		say(Note, "no state feeds it, so the side of a diode's band cannot be told")
+		return
+	case w.fed == nil:
 		return
 	}
 	right := 0

@@ -54,15 +54,37 @@ func (d *desk) rangeOf(f network.Feed) Range {
 			r.add(Current{What: name, Amps: r.Pack.giving(s), Limit: r.Pack.Continuous, Of: "continuous"})
 		}
 	}
-	d.driving(&r, b)
-	if s := d.at(state.Charging); s != nil {
-		if amps := -r.Pack.giving(s); amps > least {
-			r.add(Current{What: "charging", Amps: amps, Into: true, Limit: r.Pack.Charge, Of: "charge"})
+	for _, name := range []string{state.Parked, state.KeyOn, state.DriveForward, state.Charging} {
+		if why := d.whyNot(name); why != "" {
+			r.Judgements = append(r.Judgements, Judgement{Note, why})
 		}
 	}
+	d.driving(&r, b)
+	d.charged(&r, b)
 	d.braking(&r, f, b)
 	r.Assumptions = b.lines
 	return r
+}
+
+// charged adds what chargers drive into the pack, if the current of each is recorded: one
+// without a current is computed as if nothing limited it.
+func (d *desk) charged(r *Range, b *basis) {
+	s := d.at(state.Charging)
+	if s == nil || -r.Pack.giving(s) <= least {
+		return
+	}
+	links := d.n.Links()
+	for i := range links {
+		l := &links[i]
+		if !l.Is(model.ChargerElement) || math.Abs(s.Current(l)) <= least {
+			continue
+		}
+		if lacks := b.lacks(l.Part, l.Element.Amps); lacks != "" {
+			r.Judgements = append(r.Judgements, Judgement{Note, fmt.Sprintf("not known: what %s charges with, for its %s", l.Part.ID, lacks)})
+			return
+		}
+	}
+	r.add(Current{What: "charging", Amps: -r.Pack.giving(s), Into: true, Limit: r.Pack.Charge, Of: "charge"})
 }
 
 // add grades a current and appends it.
@@ -107,7 +129,11 @@ func (d *desk) driving(r *Range, b *basis) {
 	}
 	r.add(Current{What: "driving for long", Amps: base + spare, Limit: r.Pack.Continuous, Of: "continuous", Why: why, Vague: b.recalled(drive.Part, "continuous-current")})
 	rated, _ := b.figure(drive.Part, "continuous-current")
-	if peak, ok := b.figure(drive.Part, "peak-current"); ok {
+	if peak, ok := b.figure(drive.Part, "peak-current"); ok && peak > 0 {
+		if peak < rated {
+			r.Judgements = append(r.Judgements, Judgement{Caution, fmt.Sprintf("%s: its peak of %s contradicts its %s for long, which is more; the larger is taken: read its label again", drive.Part.ID, si(peak, "A"), si(rated, "A"))})
+			peak = rated
+		}
 		r.add(Current{What: "driving for seconds", Amps: base + spare + max(0, peak-rated), Limit: r.Pack.Peak, Of: "peak", Why: fmt.Sprintf("%s at its peak of %s; the motor's current, which the battery's never exceeds", drive.Part.ID, si(peak, "A")), Vague: b.recalled(drive.Part, "peak-current")})
 	}
 }
@@ -137,7 +163,7 @@ func (d *desk) spare(p Pack, s *network.Solution, b *basis) float64 {
 		}
 		amps, _ := b.figure(l.Part, l.Element.Amps)
 		out, _ := b.figure(l.Part, l.Element.OutVolts)
-		efficiency := b.orElse(l.Part, "efficiency", 0.9, "its efficiency is taken for 90 % (from memory)")
+		efficiency := b.share(l.Part, "efficiency", 0.9, "its efficiency is taken for 90 % (from memory)")
 		sum += max(0, out*amps/efficiency/p.Nominal-math.Abs(s.Current(l)))
 	}
 	return sum

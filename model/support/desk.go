@@ -1,6 +1,7 @@
 package support
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -11,23 +12,53 @@ import (
 
 // desk keeps a network with its states as solved.
 type desk struct {
-	n      *network.Network
-	states []state.State
-	solved map[string]*network.Solution
-	errors []string
+	n        *network.Network
+	states   []state.State
+	solved   map[string]*network.Solution
+	failed   map[string]string       // why a state has no solution, by its name
+	unsolved []string                // the same in the order of the states
+	restless map[model.PartID]string // why a part that keeps switching comes to no rest
 }
 
 func newDesk(n *network.Network) *desk {
-	d := &desk{n: n, states: n.States(), solved: map[string]*network.Solution{}}
+	d := &desk{
+		n: n, states: n.States(), solved: map[string]*network.Solution{}, failed: map[string]string{}, restless: map[model.PartID]string{},
+	}
 	for _, s := range d.states {
 		solution, err := n.Solve(s)
 		if err != nil {
-			d.errors = append(d.errors, err.Error())
+			d.failed[s.Name] = err.Error()
+			d.unsolved = append(d.unsolved, err.Error())
+			d.note(err)
 			continue
 		}
 		d.solved[s.Name] = solution
 	}
 	return d
+}
+
+// note remembers which parts an error says to come to no rest.
+func (d *desk) note(err error) {
+	var chatter *network.ChatterError
+	if !errors.As(err, &chatter) {
+		return
+	}
+	for _, l := range chatter.Links {
+		if d.restless[l.Part.ID] == "" {
+			d.restless[l.Part.ID] = err.Error()
+		}
+	}
+}
+
+// whyNot says why one of some states has no solution; empty if all that the sheet has of
+// them have one.
+func (d *desk) whyNot(names ...string) string {
+	for _, name := range names {
+		if why := d.failed[name]; why != "" {
+			return "not computed: " + why
+		}
+	}
+	return ""
 }
 
 // at is the solution of a state; nil if the sheet has no such state or comes to no rest.
@@ -77,11 +108,13 @@ func groups(n *network.Network, s *network.Solution, without *network.Link) *net
 	return n.Joined(func(l *network.Link) bool { return l != without && closed(s, l) })
 }
 
-// whole lists the batteries and packs of the network as strings, each with its feed.
+// whole lists the batteries and packs of the network as strings, each with its feed. Those
+// that are shorted are left out.
 func (d *desk) whole() []network.Feed {
+	firm := d.n.Joined((*network.Link).Firm)
 	var list []network.Feed
 	for _, f := range d.n.Feeds() {
-		if f.String != nil && f.Whole {
+		if f.String != nil && f.Whole && !isRing(f.String, firm) {
 			list = append(list, f)
 		}
 	}

@@ -11,7 +11,7 @@ import (
 func si(value float64, unit string) string {
 	size := math.Abs(value)
 	switch {
-	case size == 0:
+	case size < 5e-9:
 		return "0 " + unit
 	case size >= 10000:
 		return plain(value/1000) + " k" + unit
@@ -39,6 +39,25 @@ func plain(value float64) string {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
 	return text
+}
+
+// orNotKnown writes a figure, or if it is 0 that what it stands for is not known.
+func orNotKnown(value float64, unit, what string) string {
+	if value == 0 {
+		return what + " not known"
+	}
+	return si(value, unit)
+}
+
+// inDays writes a time in days, a short one in hours or minutes.
+func inDays(days float64) string {
+	switch hours := 24 * days; {
+	case hours < 1:
+		return plain(60*hours) + " min"
+	case hours < 24:
+		return plain(hours) + " h"
+	}
+	return plain(days) + " days"
 }
 
 // percent writes a share.

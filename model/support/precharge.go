@@ -1,6 +1,7 @@
 package support
 
 import (
+	"fmt"
 	"math"
 
 	"example.com/lugbook/model"
@@ -24,6 +25,10 @@ type PreCharge struct {
 	Fill   RC      `json:"fill"`                // as the capacitor sees it; empty without a path
 	Cold   *RC     `json:"fill_cold,omitempty"` // the same while lamps are cold; nil without one
 
+	Bridged bool    `json:"bridged,omitempty"`      // the paths resist next to nothing: the capacitor is always live
+	Wait    float64 `json:"wait_seconds,omitempty"` // that the contact is taken to wait
+	Waited  float64 `json:"left_after_wait"`        // volts across the open contact then
+
 	Seconds5   float64 `json:"seconds_to_5_percent,omitempty"` // until the source is within 5 %
 	Seconds2V  float64 `json:"seconds_to_2_volts,omitempty"`   // until the source is within 2 V
 	Joules     float64 `json:"joules"`                         // that fill the capacitor, at the full voltage
@@ -34,6 +39,8 @@ type PreCharge struct {
 
 	Judgements  []Judgement  `json:"judgements"`
 	Assumptions []Assumption `json:"assumptions"`
+
+	unknown []model.PartID // resistances round the contact that are not known
 }
 
 // After is the voltage across the open contact some seconds after an empty capacitor
@@ -52,6 +59,14 @@ type gap struct {
 	other              network.Node // the capacitor's other terminal
 }
 
+// How long the contact is taken to wait: from connecting the battery to the first drive if
+// the capacitor fills while the cart is parked, and from turning the key to the pedal if not.
+// Our choice.
+const (
+	waitParked = 30
+	waitKey    = 5
+)
+
 // preCharges looks at every contactor between a source and a capacitor.
 func (d *desk) preCharges() []PreCharge {
 	var list []PreCharge
@@ -64,6 +79,8 @@ func (d *desk) preCharges() []PreCharge {
 			if links[k].Is(model.ContactElement) && links[k].Element.Coil != "" {
 				if g, ok := d.gap(&links[k], &links[i]); ok {
 					list = append(list, d.preCharge(g))
+				} else if p, ok := d.bridged(&links[k], &links[i]); ok {
+					list = append(list, p)
 				}
 			}
 		}
@@ -71,10 +88,13 @@ func (d *desk) preCharges() []PreCharge {
 	return list
 }
 
+// waiting are the states in which a contact may wait to close.
+var waiting = []string{state.Parked, state.KeyOn, state.ForwardPedalUp}
+
 // before lists the states, as solved, in which a contact waits to close.
 func (d *desk) before(contact *network.Link) []*network.Solution {
 	var list []*network.Solution
-	for _, name := range []string{state.Parked, state.KeyOn, state.ForwardPedalUp} {
+	for _, name := range waiting {
 		if s := d.at(name); s != nil && !s.On(contact) {
 			list = append(list, s)
 		}
@@ -117,7 +137,7 @@ func (d *desk) preCharge(g gap) PreCharge {
 			break
 		}
 		filling = s
-		p.Paths = d.paths(g, s, b)
+		p.Paths, p.unknown = d.paths(g, s, b)
 	}
 	p.State, p.Volts = filling.State.Name, volts(filling, g.line, g.other)
 	p.Full = p.Volts
@@ -125,9 +145,10 @@ func (d *desk) preCharge(g gap) PreCharge {
 		p.Full = max(full, p.Volts)
 	}
 	p.Joules = Joules(p.Farads, p.Full)
-	p.Left, p.LeftIn = p.Volts, p.State
+	p.Left, p.Waited, p.LeftIn = p.Volts, p.Volts, p.State
 	if len(p.Paths) > 0 {
 		d.fill(&p, g, filling)
+		p.wait(b)
 	}
 	d.closing(&p, g, filling, b)
 	d.judgePreCharge(&p, g, filling, b)
@@ -135,8 +156,9 @@ func (d *desk) preCharge(g gap) PreCharge {
 	return p
 }
 
-// paths lists the ways round an open contact in a state.
-func (d *desk) paths(g gap, s *network.Solution, b *basis) []Path {
+// paths lists the ways round an open contact in a state, and the resistances on others that
+// are not known.
+func (d *desk) paths(g gap, s *network.Solution, b *basis) (paths []Path, unknown []model.PartID) {
 	metal := groups(d.n, s, g.contact)
 	search := bypass{n: d.n, metal: metal, to: metal.Of(g.load), off: metal.Of(g.other), basis: b}
 	search.search(metal.Of(g.line), nil, map[int]bool{})
@@ -144,7 +166,7 @@ func (d *desk) paths(g gap, s *network.Solution, b *basis) []Path {
 	if ohms, _ := b.figure(part, "precharge-resistance"); ohms > 0 && volts(s, d.inside(g), g.other) > leftVolts {
 		search.found = append(search.found, Path{Parts: []model.PartID{part.ID}, Ohms: ohms, Inside: true})
 	}
-	return search.found
+	return search.found, search.unknown
 }
 
 // inside is the node from which a controller fills itself: its key input, or else its own
@@ -162,7 +184,8 @@ func (d *desk) fill(p *PreCharge, g gap, s *network.Solution) {
 	p.Fill = d.seen(p, g, s)
 	p.Left, p.LeftIn = max(0, p.Volts-p.Fill.Volts), p.State
 	for _, later := range d.before(g.contact) {
-		if left := volts(later, g.line, g.other) - d.seen(p, g, later).Volts; left > p.Left+leftVolts && len(d.paths(g, later, &basis{n: d.n})) > 0 {
+		left := volts(later, g.line, g.other) - d.seen(p, g, later).Volts
+		if paths, _ := d.paths(g, later, &basis{n: d.n}); left > p.Left+leftVolts && len(paths) > 0 {
 			p.Left, p.LeftIn = left, later.State.Name
 		}
 	}
@@ -174,6 +197,21 @@ func (d *desk) fill(p *PreCharge, g gap, s *network.Solution) {
 	p.Seconds2V, _ = p.Fill.Reaches(p.Volts - leftVolts)
 	p.PeakAmps = p.Full / cold
 	p.PeakWatts = p.Full * p.PeakAmps
+}
+
+// wait computes what is left across the contact after the usual wait.
+func (p *PreCharge) wait(b *basis) {
+	p.Waited = p.Left
+	if p.Farads <= 0 {
+		return
+	}
+	p.Wait = waitKey
+	words := "the contact is taken to close %g s after the key is turned (our choice)"
+	if p.State == state.Parked {
+		p.Wait, words = waitParked, "the contact is taken to close %g s after the battery is connected (our choice)"
+	}
+	b.assume(string(p.Line.Part), fmt.Sprintf(words, p.Wait))
+	p.Waited = max(p.Left, p.After(p.Wait))
 }
 
 // seen is the source that a capacitor sees in a state with the contact open.
@@ -222,5 +260,5 @@ func (d *desk) closing(p *PreCharge, g gap, s *network.Solution, b *basis) {
 	}
 	b.wires(path)
 	p.ClosedOhms = p.Volts / math.Abs(solved.BridgeCurrent(0))
-	p.Inrush = p.Left / p.ClosedOhms
+	p.Inrush = p.Waited / p.ClosedOhms
 }

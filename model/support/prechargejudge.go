@@ -19,8 +19,14 @@ func (d *desk) judgePreCharge(p *PreCharge, g gap, s *network.Solution, b *basis
 	if p.Farads == 0 {
 		say(Note, "the capacitance of %s is not recorded: time, energy and heat cannot be told", p.Controller)
 	}
+	for _, id := range p.unknown {
+		say(Note, "not known: what %s lets pass round the contact, for its resistance is not recorded, or its figures are 0", id)
+	}
 	peak, rated := b.figure(g.contact.Part, "peak-current")
-	if len(p.Paths) == 0 {
+	switch {
+	case len(p.Paths) == 0 && len(p.unknown) > 0:
+		return
+	case len(p.Paths) == 0:
 		grade := Caution
 		if rated && p.Inrush > peak {
 			grade = Fault
@@ -46,7 +52,13 @@ func (d *desk) judgePreCharge(p *PreCharge, g gap, s *network.Solution, b *basis
 
 func (d *desk) judgeLeft(p *PreCharge, g gap, peak float64, rated bool, say func(Grade, string, ...any)) {
 	switch {
-	case p.Left <= max(leftVolts, leftShare*p.Volts):
+	case p.Left <= p.closesOn() && p.Waited > p.closesOn():
+		grade := Caution
+		if rated && p.Inrush > peak {
+			grade = Fault
+		}
+		say(grade, "it fills too slowly: %s are still across the contact after %s and it closes with %s; a usual pre-charge takes some seconds", si(p.Waited, "V"), si(p.Wait, "s"), si(p.Inrush, "A"))
+	case p.Left <= p.closesOn():
 		say(Good, "the contact closes on %s", si(p.Left, "V"))
 	case rated && p.Inrush > peak:
 		say(Fault, "something draws on the load side: %s stay across the contact in %s and it closes with %s, above the %s that %s stands for seconds", si(p.Left, "V"), p.LeftIn, si(p.Inrush, "A"), si(peak, "A"), g.contact.Part.ID)
@@ -54,6 +66,9 @@ func (d *desk) judgeLeft(p *PreCharge, g gap, peak float64, rated bool, say func
 		say(Caution, "something draws on the load side: %s stay across the contact in %s and it closes with %s", si(p.Left, "V"), p.LeftIn, si(p.Inrush, "A"))
 	}
 }
+
+// closesOn is the voltage on which the contact may close.
+func (p *PreCharge) closesOn() float64 { return max(leftVolts, leftShare*p.Volts) }
 
 // judgeResistor holds one resistor of a path against its ratings, at the full voltage.
 func (d *desk) judgeResistor(p *PreCharge, path Path, l *network.Link, s *network.Solution, b *basis, say func(Grade, string, ...any)) {

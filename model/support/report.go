@@ -1,6 +1,12 @@
 package support
 
-import "example.com/lugbook/model/network"
+import (
+	"slices"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/state"
+)
 
 // Options are what a person may say beside the sheet.
 type Options struct {
@@ -14,16 +20,27 @@ type Report struct {
 	StandBy   *StandBy    `json:"stand_by"` // nil if the sheet has no battery or comes to no rest
 	Charging  []Charging  `json:"charging"`
 	Ranges    []Range     `json:"currents"`
-	Unsolved  []string    `json:"unsolved"` // states that come to no rest, in words
+	Shorts    []Short     `json:"shorts"`   // batteries and packs that are shorted; they are in nothing else
+	Unsolved  []string    `json:"unsolved"` // states that could not be computed, each with why
+
+	noPreCharge, noStandBy, noCharging string // why there is nothing of them, if not for want of parts
 }
 
 // Of computes the report of a sheet.
 func Of(n *network.Network, o Options) *Report {
 	d := newDesk(n)
-	return &Report{
+	r := &Report{
 		PreCharge: listed(d.preCharges()), Coils: listed(d.coils()), StandBy: d.standBy(),
-		Charging: listed(d.charging(o.Branch)), Ranges: listed(d.ranges()), Unsolved: listed(d.errors),
+		Charging: listed(d.charging(o.Branch)), Ranges: listed(d.ranges()), Shorts: listed(d.shorts()), Unsolved: listed(d.unsolved),
 	}
+	r.noPreCharge, r.noStandBy = d.whyNot(waiting...), d.whyNot(state.Parked)
+	if r.noStandBy == "" && len(r.Shorts) > 0 {
+		r.noStandBy = "not computed: " + r.Shorts[0].why()
+	}
+	if slices.ContainsFunc(n.Links(), func(l network.Link) bool { return l.Is(model.ChargerElement) }) {
+		r.noCharging = d.whyNot(state.Charging)
+	}
+	return r
 }
 
 // listed is a list that prints as one in JSON even if it is empty.

@@ -17,7 +17,7 @@ type StandBy struct {
 	State   string       `json:"state"`
 	Volts   float64      `json:"volts"`   // of all batteries in a row
 	Amps    float64      `json:"amps"`    // that they give: watts over volts
-	Watts   float64      `json:"watts"`   //
+	Watts   float64      `json:"watts"`   // that they give at their terminals
 	Draws   []Draw       `json:"draws"`   // by part, the largest first
 	First   model.PartID `json:"first"`   // battery or pack that is empty first
 	Drain   float64      `json:"drain"`   // amperes out of that one
@@ -59,9 +59,8 @@ func (d *desk) standBy() *StandBy {
 		r.Volts = max(r.Volts, volts(s, f.At, f.Return))
 	}
 	r.Draws = d.draws(s, r.Volts)
-	for _, draw := range r.Draws {
-		r.Watts += draw.Watts
-		r.Amps += draw.Amps
+	if r.Watts = d.given(s); r.Volts > leftVolts {
+		r.Amps = r.Watts / r.Volts
 	}
 	first, days := d.emptiedFirst(s, b)
 	if first != nil {
@@ -74,6 +73,19 @@ func (d *desk) standBy() *StandBy {
 	r.judge()
 	r.Assumptions = b.lines
 	return r
+}
+
+// given is the power in watts that all batteries and packs together give at their terminals,
+// what they pass between each other taken off.
+func (d *desk) given(s *network.Solution) float64 {
+	watts := 0.0
+	links := d.n.Links()
+	for i := range links {
+		if links[i].Is(model.SourceElement) {
+			watts -= s.Power(&links[i])
+		}
+	}
+	return max(0, watts)
 }
 
 // draws lists what each part takes. What a source loses inside itself is left out; what it
@@ -128,7 +140,7 @@ func (d *desk) emptiedFirst(s *network.Solution, b *basis) (first *network.Link,
 // usable is the charge in ampere-hours that may be taken out of a source; 0 if not known.
 func (d *desk) usable(p *model.Part, b *basis) float64 {
 	hours, _ := b.figure(p, "capacity")
-	return hours * b.orElse(p, "usable-share", 0.8, "four fifths of its capacity are taken for usable (from memory)")
+	return hours * b.share(p, "usable-share", 0.8, "four fifths of its capacity are taken for usable (from memory)")
 }
 
 func (r *StandBy) judge() {
@@ -142,9 +154,9 @@ func (r *StandBy) judge() {
 	case r.Hours == 0:
 		say(Note, "no capacity is recorded: the days cannot be told")
 	case r.Days < fewDays:
-		say(Fault, "%s is down to what should stay in it after %s days at rest", r.First, plain(r.Days))
+		say(Fault, "%s is down to what should stay in it after %s at rest", r.First, inDays(r.Days))
 	case r.Days < seasonDays:
-		say(Caution, "%s is down to what should stay in it after %s days at rest: charge it, or switch it off, when it is laid up", r.First, plain(r.Days))
+		say(Caution, "%s is down to what should stay in it after %s at rest: charge it, or switch it off, when it is laid up", r.First, inDays(r.Days))
 	default:
 		say(Good, "it lasts %s days at rest", plain(r.Days))
 	}

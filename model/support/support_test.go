@@ -81,9 +81,6 @@ func text(r *support.Report) string {
 			}
 		}
 	}
-	for _, line := range r.Unsolved {
-		fmt.Fprintf(&b, "unsolved: %s\n", line)
-	}
 	for _, line := range r.Assumptions() {
 		fmt.Fprintf(&b, "assumed: %s\n", line)
 	}

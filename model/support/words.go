@@ -1,6 +1,7 @@
 package support
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -54,12 +55,12 @@ func RestWords(amps, days float64) string {
 	if days == 0 {
 		return si(amps, "A")
 	}
-	return fmt.Sprintf("%s, %s days", si(amps, "A"), plain(days))
+	return fmt.Sprintf("%s, %s", si(amps, "A"), inDays(days))
 }
 
 // Sections are the report in words, matter by matter.
 func (r *Report) Sections() []Section {
-	pre := Section{Title: "Pre-charge", None: "no contactor stands between a battery and a controller's capacitor"}
+	pre := Section{Title: "Pre-charge", None: cmp.Or(r.noPreCharge, "no contactor stands between a battery and a controller's capacitor")}
 	for i := range r.PreCharge {
 		pre.Items = append(pre.Items, r.PreCharge[i].item())
 	}
@@ -67,11 +68,11 @@ func (r *Report) Sections() []Section {
 	for i := range r.Coils {
 		coils.Items = append(coils.Items, r.Coils[i].item())
 	}
-	rest := Section{Title: RestTitle, None: "no battery, or no rest in the parked state"}
+	rest := Section{Title: RestTitle, None: cmp.Or(r.noStandBy, "no battery on the sheet")}
 	if r.StandBy != nil {
 		rest.Items = append(rest.Items, r.StandBy.item())
 	}
-	charging := Section{Title: "Charging", None: "no charger on the sheet"}
+	charging := Section{Title: "Charging", None: cmp.Or(r.noCharging, "no charger on the sheet")}
 	for i := range r.Charging {
 		charging.Items = append(charging.Items, r.Charging[i].item())
 	}
@@ -79,11 +80,29 @@ func (r *Report) Sections() []Section {
 	for i := range r.Ranges {
 		currents.Items = append(currents.Items, r.Ranges[i].item())
 	}
-	return []Section{pre, coils, rest, charging, currents}
+	for _, s := range r.Shorts {
+		currents.Items = append(currents.Items, s.item())
+	}
+	list := []Section{pre, coils, rest, charging, currents}
+	if len(r.Unsolved) > 0 {
+		failed := Section{Title: "Not computed"}
+		for _, why := range r.Unsolved {
+			failed.Items = append(failed.Items, Item{Title: why, Judgements: []Judgement{{Fault, "nothing is known of this state; what is said above holds for the others alone"}}})
+		}
+		list = append(list, failed)
+	}
+	return list
 }
 
 func (p *PreCharge) item() Item {
-	it := Item{Title: fmt.Sprintf("%s to %s, before %s (%s)", p.Line, p.Load, p.Controller, si(p.Farads, "F")), Judgements: p.Judgements, Assumptions: p.Assumptions}
+	it := Item{Title: fmt.Sprintf("%s to %s, before %s (%s)", p.Line, p.Load, p.Controller, orNotKnown(p.Farads, "F", "capacitance")), Judgements: p.Judgements, Assumptions: p.Assumptions}
+	if p.Bridged {
+		it.Lines = append(it.Lines, fmt.Sprintf("%s at the capacitor in %s, with the contact open", si(p.Volts, "V"), p.State))
+		return it
+	}
+	if len(p.Paths) == 0 && len(p.unknown) > 0 {
+		return it
+	}
 	if len(p.Paths) == 0 {
 		it.Lines = append(it.Lines, "nothing leads round the open contact",
 			fmt.Sprintf("the contact closes on %s over %s: %s, %s into the capacitor", si(p.Left, "V"), si(p.ClosedOhms, "ohm"), si(p.Inrush, "A"), si(p.Joules, "J")))
@@ -94,9 +113,14 @@ func (p *PreCharge) item() Item {
 		ohms = span(parallel(p.Paths, true), parallel(p.Paths, false), "ohm") + " cold to hot"
 	}
 	it.Lines = append(it.Lines, fmt.Sprintf("fills through %s (%s) in %s, toward %s of %s", pathNames(p.Paths), ohms, p.State, si(p.Fill.Volts, "V"), si(p.Volts, "V")))
+	if p.Farads <= 0 {
+		it.Lines = append(it.Lines, fmt.Sprintf("left across the contact: %s in the end (%s); it closes with %s then", si(p.Left, "V"), p.LeftIn, si(p.Inrush, "A")))
+		return it
+	}
 	it.Lines = append(it.Lines, p.timeLine())
 	it.Lines = append(it.Lines, fmt.Sprintf("at the full %s: %s and %s at first, %s in all", si(p.Full, "V"), si(p.PeakAmps, "A"), si(p.PeakWatts, "W"), si(p.Joules, "J")))
-	it.Lines = append(it.Lines, fmt.Sprintf("left across the contact: %s after 1 s, %s after 5 s, %s in the end (%s); it closes with %s then", si(p.After(1), "V"), si(p.After(5), "V"), si(p.Left, "V"), p.LeftIn, si(p.Inrush, "A")))
+	it.Lines = append(it.Lines, fmt.Sprintf("left across the contact: %s after 1 s, %s after 5 s, %s in the end (%s); it closes on %s after %s, with %s",
+		si(p.After(1), "V"), si(p.After(5), "V"), si(p.Left, "V"), p.LeftIn, si(p.Waited, "V"), si(p.Wait, "s"), si(p.Inrush, "A")))
 	return it
 }
 
@@ -121,8 +145,17 @@ func (p *PreCharge) timeLine() string {
 }
 
 func (c *Coil) item() Item {
-	it := Item{Title: string(c.Part) + ": not fed in any state", Judgements: c.Judgements, Assumptions: c.Assumptions}
-	if c.FedIn == "" {
+	it := Item{Judgements: c.Judgements, Assumptions: c.Assumptions}
+	switch {
+	case c.FedIn != "":
+	case c.NoRest != "":
+		it.Title = string(c.Part) + ": comes to no rest"
+		return it
+	case c.Unknown:
+		it.Title = string(c.Part) + ": not fed in any state that could be computed"
+		return it
+	default:
+		it.Title = string(c.Part) + ": not fed in any state"
 		return it
 	}
 	it.Title = fmt.Sprintf("%s: %s and %s in %s", c.Part, si(c.Volts, "V"), si(c.Amps, "A"), c.FedIn)
@@ -149,21 +182,40 @@ func (r *StandBy) item() Item {
 	for _, draw := range r.Draws {
 		it.Lines = append(it.Lines, fmt.Sprintf("%-10s %-9s %s", draw.Part, si(draw.Amps, "A"), si(draw.Watts, "W")))
 	}
+	if lost := r.Watts - r.drawn(); lost > worthTelling*r.Watts {
+		it.Lines = append(it.Lines, fmt.Sprintf("%-10s %-9s %s", "wires", si(lost/r.Volts, "A"), si(lost, "W")))
+	}
 	if r.Days > 0 {
-		it.Lines = append(it.Lines, fmt.Sprintf("%s gives %s; its usable %s Ah last %s days from full, its own loss on the shelf not counted", r.First, si(r.Drain, "A"), plain(r.Hours), plain(r.Days)))
+		more := ""
+		if r.Drain > (1+worthTelling)*r.Amps {
+			more = ", more than the whole does: something hangs on part of the string, or on another pack"
+		}
+		it.Lines = append(it.Lines, fmt.Sprintf("%s gives %s%s; its usable %s Ah last %s from full, its own loss on the shelf not counted", r.First, si(r.Drain, "A"), more, plain(r.Hours), inDays(r.Days)))
 	}
 	if r.KeyLeft > 0 {
-		it.Lines = append(it.Lines, fmt.Sprintf("with the key left on: %s days", plain(r.KeyLeft)))
+		it.Lines = append(it.Lines, fmt.Sprintf("with the key left on: %s", inDays(r.KeyLeft)))
 	}
 	return it
 }
 
+// worthTelling is the share of a drain from which what the wires lose of it is told.
+const worthTelling = 0.01
+
+// drawn is what the parts of a drain take together, in watts.
+func (r *StandBy) drawn() float64 {
+	sum := 0.0
+	for _, draw := range r.Draws {
+		sum += draw.Watts
+	}
+	return sum
+}
+
 func (c *Charging) item() Item {
-	it := Item{Title: fmt.Sprintf("%s: up to %s, %s", c.Charger, si(c.End, "V"), si(c.Amps, "A")), Judgements: c.Judgements, Assumptions: c.Assumptions}
+	it := Item{Title: fmt.Sprintf("%s: up to %s, %s", c.Charger, orNotKnown(c.End, "V", "voltage"), orNotKnown(c.Amps, "A", "current")), Judgements: c.Judgements, Assumptions: c.Assumptions}
 	for _, p := range c.Packs {
 		it.Lines = append(it.Lines, p.line())
 	}
-	if len(c.Packs) > 0 {
+	if len(c.Packs) > 0 && c.Amps > 0 {
 		it.Lines = append(it.Lines, fmt.Sprintf("the way to the battery loses %s at %s (%s)", si(c.Drop, "V"), si(c.Amps, "A"), si(c.Ohms, "ohm")))
 	}
 	if c.Constant > 0 {
