@@ -44,7 +44,7 @@ func (c *cli) statesCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			report := statesReport{job: o.job, sheet: name, table: table}
+			report := statesReport{job: o.job, sheet: name, table: table, by: meter.JudgedBy(n)}
 			if len(names) == 0 {
 				if report.trial, err = meter.Try(n); err != nil {
 					return err

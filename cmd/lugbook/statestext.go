@@ -20,6 +20,7 @@ type statesReport struct {
 	sheet model.SheetName
 	table meter.Table
 	trial meter.Trial // of every setting of the controls; empty if some states alone were asked for
+	by    string      // by what it is judged whether the cart moves; empty if there is nothing to judge
 }
 
 // mostBreaches is how many settings that break the rule are listed one by one.
@@ -63,18 +64,32 @@ func (r statesReport) text(width int) string {
 		fmt.Fprintf(&b, "Black probe on %s, or on the second terminal where two are named.\n"+
 			"~ floats: nothing drives it there, the figure is what the meter pulls it to.\n* is set by pedal and speed.\nMeter: %s.\n", t.Points[0].Black, meter.Of(r.job.Meter))
 	}
+	if r.by != "" {
+		fmt.Fprintf(&b, "%s\n", r.by)
+	}
 	breaches := r.breaches()
 	for _, breach := range breaches {
 		fmt.Fprintf(&b, "%s\n", clean.Line(breach))
 	}
-	switch {
-	case len(breaches) > 0:
-	case r.trial.Tried == 0:
-		b.WriteString("By what the file says it drives where it must and nowhere else in these states.\n")
-	default:
-		fmt.Fprintf(&b, "By what the file says it drives where it must and nowhere else, in all %d settings of the controls.\n", r.trial.Tried)
+	if len(breaches) == 0 {
+		fmt.Fprintf(&b, "By what the file says %s.\n", r.verdict())
 	}
 	return b.String()
+}
+
+// verdict is what the states and settings come to if nothing is wrong in any. Where the
+// cart must drive in none, that it drives where it must would say nothing.
+func (r statesReport) verdict() string {
+	if r.trial.Tried == 0 {
+		if slices.ContainsFunc(r.table.Columns, func(c meter.Column) bool { return c.Motion.Must == meter.Drive }) {
+			return "it drives where it must and nowhere else in these states"
+		}
+		return "it drives in none of these states, and must in none: nothing shows that it can"
+	}
+	if r.trial.Asked > 0 {
+		return fmt.Sprintf("it drives where it must and nowhere else, in all %d settings of the controls", r.trial.Tried)
+	}
+	return fmt.Sprintf("it drives in no setting of the controls, and must in none (%d tried): nothing shows that it can", r.trial.Tried)
 }
 
 // labelWidth is the width of the first column.
@@ -178,8 +193,10 @@ type statesJSON struct {
 	Job    string          `json:"job"`
 	Sheet  model.SheetName `json:"sheet"`
 	Meter  string          `json:"meter"`
+	By     string          `json:"judged-by,omitempty"`
 	States []stateJSON     `json:"states"`
 	Tried  int             `json:"settings-tried,omitempty"`
+	Asked  int             `json:"settings-to-drive"`
 	Broken []string        `json:"broken"`
 }
 
@@ -188,6 +205,8 @@ type stateJSON struct {
 	About    string             `json:"about"`
 	Must     meter.Duty         `json:"must"`
 	Drives   bool               `json:"drives"`
+	Asks     bool               `json:"asks-for-current"`
+	But      []string           `json:"but,omitempty"`
 	Right    bool               `json:"right"`
 	Closed   []model.PartID     `json:"contactors-closed"`
 	Chatter  []model.PartID     `json:"chatter,omitempty"`
@@ -203,13 +222,13 @@ type pointReadingJSON struct {
 
 func (r statesReport) json() statesJSON {
 	t := r.table
-	report := statesJSON{Job: r.job.Title, Sheet: r.sheet, Meter: meter.Of(r.job.Meter).String(), States: []stateJSON{},
-		Tried: r.trial.Tried, Broken: append(t.Breaches(), r.trial.Breaches...)}
+	report := statesJSON{Job: r.job.Title, Sheet: r.sheet, Meter: meter.Of(r.job.Meter).String(), By: r.by, States: []stateJSON{},
+		Tried: r.trial.Tried, Asked: r.trial.Asked, Broken: append(t.Breaches(), r.trial.Breaches...)}
 	if report.Broken == nil {
 		report.Broken = []string{}
 	}
 	for _, c := range t.Columns {
-		s := stateJSON{Name: c.State.Name, About: c.State.About, Must: c.Motion.Must, Drives: c.Motion.Drives, Right: c.Breach() == "",
+		s := stateJSON{Name: c.State.Name, About: c.State.About, Must: c.Motion.Must, Drives: c.Motion.Drives, Asks: c.Motion.Asks, But: c.Motion.But, Right: c.Breach() == "",
 			Closed: append([]model.PartID{}, c.Motion.Closed...), Chatter: c.Chatter, Readings: []pointReadingJSON{}}
 		for i, r := range c.Cells {
 			p := t.Points[i]

@@ -52,13 +52,17 @@ const driveAmps = 1
 // Motion is what a sheet does in a state, and what it owes.
 type Motion struct {
 	Must      Duty
-	Drives    bool           // traction current flows in a motor or controller
+	Asks      bool           // traction current flows in a motor or controller
+	Drives    bool           // it asks, and nothing on the sheet keeps the motor from turning
+	But       []string       // what does, in words that follow "it asks for current, but"
 	Closed    []model.PartID // main contactors that are closed
 	Held      bool           // a main contactor is closed though the cart does not drive
-	Satisfied bool           // it drives exactly when it must
+	Satisfied bool           // it drives when it must, and asks for nothing when it must not
 }
 
-// Moves tells whether the cart drives in a solution, and whether it must.
+// Moves tells whether the cart drives in a solution, and whether it must. A cart that must
+// stay breaks that by asking for current: what keeps its motor from turning is a fault of
+// its own and may be mended any day.
 func Moves(n *network.Network, s *network.Solution) Motion {
 	m := Motion{Must: Must(s.State)}
 	drive := driveMetal(n)
@@ -69,11 +73,18 @@ func Moves(n *network.Network, s *network.Solution) Motion {
 		case isMain(n, l) && s.On(l) && (drive[l.A] || drive[l.B]):
 			m.Closed = append(m.Closed, l.Part.ID)
 		case isTraction(n, l) && math.Abs(s.Current(l)) > driveAmps:
-			m.Drives = true
+			m.Asks = true
 		}
 	}
+	if m.Asks {
+		m.But = hindrances(n, s)
+	}
+	m.Drives = m.Asks && len(m.But) == 0
 	m.Held = len(m.Closed) > 0 && !m.Drives
-	m.Satisfied = m.Drives == (m.Must == Drive)
+	m.Satisfied = m.Drives
+	if m.Must == Stay {
+		m.Satisfied = !m.Asks
+	}
 	return m
 }
 

@@ -18,6 +18,7 @@ type input struct {
 	why    string // in words, for where it tells
 	high   []network.Change
 	low    []network.Change // nil: as far to the other side
+	always bool             // named even where it makes up little of the width
 	ranged bool             // a range that is not by chance: its ends add to all else in full
 }
 

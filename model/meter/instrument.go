@@ -42,11 +42,15 @@ func Of(m *model.Meter) Instrument {
 
 // String says what the meter may be off by.
 func (i Instrument) String() string {
-	text := fmt.Sprintf("%.3g %% + %g counts of %g", 100*i.Share, i.Counts, i.Display)
+	text := i.figures()
 	if i.Assumed {
 		text += ", assumed: no meter is recorded"
 	}
 	return text
+}
+
+func (i Instrument) figures() string {
+	return fmt.Sprintf("%.3g %% + %g counts of %g", 100*i.Share, i.Counts, i.Display)
 }
 
 // finest is the finest step that a meter shows of each quantity: 0.1 mV, 10 mA by a

@@ -134,6 +134,67 @@ func TestTheChargeOfThePackIsARangeUntilSomebodyReadsIt(t *testing.T) {
 	require.InDelta(t, 53.3, volts(t, n, state.Parked, "sol.L1", "pack.NEG").Value, 0.1, "not at rest")
 }
 
+// TestAReadingThatNoChargeExplainsIsToldAndNotUsed: a pack that is reversed or tripped is
+// not a flat one.
+func TestAReadingThatNoChargeExplainsIsToldAndNotUsed(t *testing.T) {
+	for _, shown := range []string{"0 V", "-51.8 V", "9 V"} {
+		n := build(t, variant("V1"), read("pack.POS", "pack.NEG", shown))
+		r := volts(t, n, state.Parked, "sol.L1", "pack.NEG")
+		require.InDelta(t, 53.3, r.Value, 0.1, shown)
+		require.InDelta(t, 58.4, r.High, 0.1, shown)
+		require.Contains(t, r.Why, "charge of the pack is not known; the reading of its poles, "+shown+
+			" on pack.POS against pack.NEG, contradicts the sheet and is not used: the pack is reversed, tripped or another")
+	}
+	n := build(t, variant("V1"), read("pack.POS", "pack.NEG", "52.1 V"), read("fu1.in", "ctrl.B-", "0 V"))
+	r := volts(t, n, state.Parked, "sol.L1", "pack.NEG")
+	require.InDelta(t, 52.1, r.Value, 0.05, "the one before")
+	require.Contains(t, r.Why, "the pack as read: 52.1 V on pack.POS against pack.NEG; the reading of its poles, 0 V on fu1.in against ctrl.B-, "+
+		"contradicts the sheet and is not used: the pack is reversed, tripped or another")
+
+	asleep := func(j *model.Job) { j.Readings[0].State = state.PackAsleep }
+	n = build(t, variant("V1"), read("pack.POS", "pack.NEG", "0 V"), asleep)
+	require.Contains(t, volts(t, n, state.Parked, "sol.L1", "pack.NEG").Why, "charge of the pack is not known: no reading of its poles is recorded",
+		"a pack that is switched off shows nothing")
+
+	n = build(t, variant("V1"), read("pack.NEG", "pack.POS", "-52.1 V"))
+	swapped := volts(t, n, state.Parked, "sol.L1", "pack.NEG")
+	require.InDelta(t, 52.1, swapped.Value, 0.05, "the probes were swapped")
+	require.InDelta(t, 52.1*0.01+0.5, swapped.High-swapped.Value, 0.01)
+}
+
+func TestAClampIsAssumedThoughAMeterIsRecorded(t *testing.T) {
+	amps := func(changes ...func(*model.Job)) meter.Reading {
+		n := build(t, divider, changes...)
+		r, err := meter.Amps(n, stateOf(t, n, state.Parked), "w1")
+		require.NoError(t, err)
+		return r
+	}
+	require.Contains(t, amps().Why, "a clamp of 2 % + 5 counts of 2000, assumed: no meter is recorded")
+	own := amps(func(j *model.Job) { j.Meter = &model.Meter{Accuracy: unit.Pct(0.5), Counts: 2, Display: 6000} })
+	require.Contains(t, own.Why, "a clamp of 2 % + 5 counts of 2000, assumed: of the meter only its accuracy on volts and ohms is recorded")
+	require.InDelta(t, amps().Off, own.Off, 1e-12)
+}
+
+func TestACartStaysWithItsIsolatorOpen(t *testing.T) {
+	n := planned(t, "marina-shuttle")
+	s := stateOf(t, n, state.Isolated)
+	require.Equal(t, meter.Stay, meter.Must(s))
+	pressed := s.With(model.Key, "on").With(model.Direction, "forward").With(model.Pedal, "down")
+	require.Equal(t, meter.Stay, meter.Must(pressed))
+	require.Equal(t, meter.Drive, meter.Must(pressed.With(model.Isolator, "closed")))
+}
+
+func TestATrialCountsWhereTheCartMustDrive(t *testing.T) {
+	trial, err := meter.Try(planned(t, "marina-shuttle"))
+	require.NoError(t, err)
+	require.Equal(t, 2, trial.Asked, "forward and reverse")
+	require.Greater(t, trial.Tried, 10)
+	require.Empty(t, trial.Breaches)
+	trial, err = meter.Try(build(t, divider))
+	require.NoError(t, err)
+	require.Equal(t, meter.Trial{Tried: 1}, trial)
+}
+
 func TestWhatIsNotRecordedIsNamed(t *testing.T) {
 	n := build(t, `
 part b1 lead-battery-12v rest-voltage=12.6V voltage=12.6V full-voltage=12.6V

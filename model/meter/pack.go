@@ -2,6 +2,7 @@ package meter
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -23,9 +24,10 @@ func (b *Bench) pack() input {
 	if len(sources) == 0 {
 		return input{}
 	}
-	if r, ratio, ok := b.measured(); ok {
-		off := b.By.Off(unit.Voltage, r.Value.SI()) / r.Value.SI()
-		in := input{why: fmt.Sprintf("the pack as read: %s on %s", r.Value, r.Where())}
+	r, ratio, against := b.measured()
+	if r != nil {
+		off := b.By.Off(unit.Voltage, r.Value.SI()) / math.Abs(r.Value.SI())
+		in := input{why: fmt.Sprintf("the pack as read: %s on %s", r.Value, r.Where()) + against, always: against != ""}
 		for _, l := range sources {
 			b.base.Changes = merge(b.base.Changes, []network.Change{{Link: l, Scale: ratio}})
 			in.high = append(in.high, network.Change{Link: l, Scale: 1 + off})
@@ -33,6 +35,9 @@ func (b *Bench) pack() input {
 		return in
 	}
 	in := input{why: "charge of the pack is not known: no reading of its poles is recorded", ranged: true}
+	if against != "" {
+		in.why, in.always = "charge of the pack is not known"+against, true
+	}
 	for _, l := range sources {
 		rest, ok := b.n.Figure(l.Part, l.Element.Volts)
 		if !ok || rest <= 0 {
@@ -51,33 +56,48 @@ func (b *Bench) pack() input {
 	return in
 }
 
+// emptyShare is the share of the volts that a sheet gives below which no charge explains a
+// reading of the poles: such a pack is reversed, tripped or not the one on the sheet. Our
+// choice; a battery that gives current has more even when it is flat.
+const emptyShare = 0.5
+
 // measured finds the latest reading of the poles of the pack, taken on this sheet at rest,
-// and by what the figures of the batteries are to be multiplied for it to come out.
-func (b *Bench) measured() (r *model.Reading, ratio float64, ok bool) {
+// and by what the figures of the batteries are to be multiplied for it to come out; nil if
+// there is none. A reading that no charge explains is not taken for it; against says so.
+func (b *Bench) measured() (taken *model.Reading, ratio float64, against string) {
 	low, high, ok := b.n.Poles()
 	if !ok {
-		return nil, 0, false
+		return nil, 0, ""
 	}
 	metal := b.n.Joined((*network.Link).IsMetal) // a fuse between may have blown
 	readings := b.n.Job().Readings
 	for i := len(readings) - 1; i >= 0; i-- {
 		r := &readings[i]
-		if r.Sheet != b.n.Sheet.Name || r.Dimension() != unit.Voltage || r.Value.SI() <= 0 {
+		if r.Sheet != b.n.Sheet.Name || r.Dimension() != unit.Voltage {
 			continue
 		}
 		red, black := b.n.Node(r.Red), b.n.Node(r.Black)
-		if red == network.None || black == network.None || !metal.Same(red, high) || !metal.Same(black, low) {
+		if red == network.None || black == network.None {
 			continue
 		}
-		if ratio, ok := b.ratio(r, red, black); ok {
-			return r, ratio, true
+		straight := metal.Same(red, high) && metal.Same(black, low)
+		if !straight && !(metal.Same(red, low) && metal.Same(black, high)) {
+			continue
+		}
+		ratio, ok := b.ratio(r, red, black)
+		switch {
+		case !ok:
+		case ratio >= emptyShare:
+			return r, ratio, against
+		case against == "":
+			against = fmt.Sprintf("; the reading of its poles, %s on %s, contradicts the sheet and is not used: the pack is reversed, tripped or another", r.Value, r.Where())
 		}
 	}
-	return nil, 0, false
+	return nil, 0, against
 }
 
 // ratio is what was read over what is computed in the state of the reading; false for a
-// state in which the pack is not at rest.
+// state in which the pack is not at rest, or gives nothing.
 func (b *Bench) ratio(r *model.Reading, red, black network.Node) (float64, bool) {
 	s, ok := state.Find(b.n.States(), r.State)
 	if !ok || Must(s) == Drive {
@@ -91,7 +111,7 @@ func (b *Bench) ratio(r *model.Reading, red, black network.Node) (float64, bool)
 		return 0, false
 	}
 	volts, known := solved.Voltage(red, black)
-	if !known || volts <= 0 {
+	if !known || math.Abs(volts) <= negligible {
 		return 0, false
 	}
 	return r.Value.SI() / volts, true

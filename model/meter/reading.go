@@ -75,13 +75,18 @@ func Volts(n *network.Network, s state.State, red, black model.TerminalRef) (Rea
 
 // Ohms is what an ohmmeter shows between two terminals with the power off: batteries,
 // packs, chargers and converters count as taken out, contacts stand as the controls say.
-// Errors are those of Volts.
+// How to take them out comes with it. Errors are those of Volts.
 func Ohms(n *network.Network, s state.State, red, black model.TerminalRef) (Reading, error) {
 	b, err := Off(n, s)
 	if err != nil {
 		return Reading{}, err
 	}
-	return b.Ohms(red, black)
+	reading, err := b.Ohms(red, black)
+	if err != nil {
+		return Reading{}, err
+	}
+	reading.Why = append(reading.Why, dead(n, s, n.Node(red), n.Node(black))...)
+	return reading, nil
 }
 
 // Amps is what a clamp round a wire shows, from the wire's from end to its to end. Errors

@@ -17,6 +17,7 @@ const mostSettings = 5000
 // Trial is what came of trying every setting of the controls that have to do with driving.
 type Trial struct {
 	Tried    int
+	Asked    int      // settings in which the cart must drive
 	Breaches []string // settings in which the cart drives and must not, or the other way round, or finds no rest
 }
 
@@ -68,6 +69,9 @@ func Try(n *network.Network) (Trial, error) {
 	var t Trial
 	for _, s := range Settings(n) {
 		t.Tried++
+		if Must(s) == Drive {
+			t.Asked++
+		}
 		solved, err := n.Solve(s)
 		var chatter *network.ChatterError
 		c := Column{State: s}

@@ -80,10 +80,20 @@ func (c Column) Breach() string {
 		return fmt.Sprintf("%s: no rest: %s keeps switching", c.State.Name, names(c.Chatter))
 	case c.Motion.Satisfied:
 		return ""
+	case c.Motion.Must == Drive:
+		return c.State.Name + ": it must drive and does not" + c.about() + c.but(": it asks for current, but ")
 	case c.Motion.Drives:
 		return c.State.Name + ": it drives and must not" + c.about()
 	}
-	return c.State.Name + ": it must drive and does not" + c.about()
+	return c.State.Name + ": it asks for current and must not" + c.about() + c.but(", but ")
+}
+
+// but is what keeps a cart that asks for current from moving, after some words.
+func (c Column) but(words string) string {
+	if len(c.Motion.But) == 0 {
+		return ""
+	}
+	return words + strings.Join(c.Motion.But, ", and ")
 }
 
 // about is what is set in the state, if its name does not say so itself.

@@ -9,8 +9,9 @@ import (
 
 // cause is how far an input moves a reading.
 type cause struct {
-	why   string
-	moved float64
+	why    string
+	moved  float64
+	always bool // named as soon as it moves the reading at all
 }
 
 // spread widens a reading by its inputs. Those that vary by chance are independent: they
@@ -34,7 +35,7 @@ func (b *Bench) spread(r Reading, moved func(i int) (float64, bool)) Reading {
 		if !in.ranged {
 			square += most * most
 		}
-		causes = append(causes, cause{in.why, most})
+		causes = append(causes, cause{in.why, most, in.always})
 	}
 	r.High += up + math.Sqrt(square)
 	r.Low += down - math.Sqrt(square)
@@ -56,7 +57,7 @@ func telltale(causes []cause, width float64) []string {
 	sort.SliceStable(causes, func(i, j int) bool { return causes[i].moved > causes[j].moved })
 	var list []string
 	for _, c := range causes {
-		if c.moved > telling*width && c.moved > negligible {
+		if c.moved > negligible && (c.always || c.moved > telling*width) {
 			list = append(list, c.why)
 		}
 	}
@@ -67,13 +68,17 @@ func telltale(causes []cause, width float64) []string {
 func (b *Bench) finish(r Reading, stray float64) Reading {
 	r.Low -= stray
 	r.High += stray
-	by := b.By
+	by, name := b.By, "a meter of "
 	if r.Unit == unit.Current {
-		by = clamp
+		by, name = clamp, "a clamp of "
 	}
 	r.Off = by.Off(r.Unit, r.Value)
-	if by.Assumed {
-		r.Why = append(r.Why, "a meter of "+by.String())
+	switch {
+	case !by.Assumed:
+	case b.By.Assumed:
+		r.Why = append(r.Why, name+by.String())
+	default:
+		r.Why = append(r.Why, name+by.figures()+", assumed: of the meter only its accuracy on volts and ohms is recorded")
 	}
 	return r
 }
