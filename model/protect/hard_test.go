@@ -1,6 +1,7 @@
 package protect_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -82,4 +83,21 @@ func TestAPoorJointDoesNotMakeAFaultSmaller(t *testing.T) {
 	poor := strings.Replace(cart, "wire w1 pack.POS fu1.in gauge=2AWG", "wire w1 pack.POS fu1.in condition=corroded gauge=2AWG", 1)
 	require.InDelta(t, device(t, read(t, cart), "fu1").Amps, device(t, read(t, poor), "fu1").Amps, 1, "it may be cleaned tomorrow")
 	require.Less(t, of(t, read(t, poor), "w3").Least.Amps, of(t, read(t, cart), "w3").Least.Amps, "but it makes a fuse slower today")
+}
+
+// TestParallelStringsAddTheirFaultCurrents: parallel batteries add their short-circuit
+// ratings, batteries in series do not. Six 6 V batteries of 2400 A in three strings of two
+// make 7200 A (worked example of ABYC E-11 for the interrupting capacity of main devices).
+func TestParallelStringsAddTheirFaultCurrents(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("part plus bus-bar-4\npart minus bus-bar-4\npart fu fuse-class-t\npart lamp lamp-12v\n" +
+		"wire f1 plus.4 fu.in gauge=4/0AWG length=1mm\nwire f2 fu.out lamp.+ gauge=4/0AWG length=1mm\nwire f3 lamp.- minus.4 gauge=4/0AWG length=1mm\n")
+	for i := range 3 {
+		fmt.Fprintf(&text, "part a%[1]d lead-battery-6v fault-current=2400A\npart b%[1]d lead-battery-6v fault-current=2400A\n"+
+			"wire x%[1]d a%[1]d.- minus.%[1]d gauge=4/0AWG length=1mm\nwire y%[1]d a%[1]d.+ b%[1]d.- gauge=4/0AWG length=1mm\nwire z%[1]d b%[1]d.+ plus.%[1]d gauge=4/0AWG length=1mm\n", i+1)
+	}
+	r := read(t, text.String())
+	const volts, joints = 2 * 6.32, 0.2e-3 + 0.6e-3/3 // six good joints a string, two before the fuse
+	ohms := volts/device(t, r, "fu").Amps - joints
+	require.InEpsilon(t, 7200, volts/ohms, 0.01)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
 )
@@ -50,7 +51,11 @@ func (c *Conductor) exposureWords() string {
 	case c.Exposure.Amps == 0:
 		return "nothing reaches it that lasts"
 	case math.IsInf(c.Exposure.Amps, 1):
-		return "nothing limits what can flow in it"
+		words := "nothing limits what can flow in it"
+		if d := c.Wire.Wire.Gauge.DiameterMM(); d > 0 {
+			words += fmt.Sprintf(", and bare in open air it melts from %s on", amps(conductor.MeltingAmps(d)))
+		}
+		return words
 	case c.Exposure.IsUnrated():
 		return "limited by " + names(c.Exposure.Limits) + ", whose rating is not recorded"
 	}
