@@ -200,6 +200,9 @@ var badExamples = []example{
 		"wire k6", "wire k6 pedal.NO sol.coil+ gauge=16AWG insulation=105C length=2m", "wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=2m")},
 	{rule: "does-not-drive", text: edited(lithium, "wire k7", "")},
 	{rule: "does-not-drive", name: "the coil hangs on one lead", text: edited(lithium, "wire k8", "", "stack nb.2", "", "stack sol.coil-", "")},
+	{rule: "does-not-drive", name: "the field lead is off", text: edited(sepex, "wire m3", "")},
+	{rule: "drives-unasked", name: "the field lead is off and the tow switch is bridged", text: edited(sepex, "wire m3", "", "wire k4", "wire k4 tow.1 ctrl.logic gauge=16AWG insulation=105C length=2m",
+		"wire k5", "wire k5 tow.1 key.BAT gauge=16AWG insulation=105C length=2m")},
 	{rule: "no-rest", text: "job system=12V\npart b1 lead-battery-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\npart r relay\n" +
 		"wire a b1.+ fu.in gauge=16AWG length=100mm\nwire b fu.out r.30 gauge=16AWG insulation=105C\nwire c r.87a r.86 gauge=16AWG insulation=105C\nwire d r.85 b1.- gauge=16AWG\nat b1.+ cover=fitted"},
 	{rule: "starved", text: edited(isolated, "wire w2", "wire w2 fu1.out pre.a gauge=12AWG insulation=105C length=1m\npart pre precharge-resistor\nwire w9 pre.b red.IN+ gauge=12AWG insulation=105C length=100mm")},

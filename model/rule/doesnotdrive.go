@@ -15,8 +15,8 @@ var doesNotDrive = Rule{
 	ID: "does-not-drive", Title: "The cart does not drive when it must",
 	Family: Function, Severity: Fault,
 	About: "Computes the settings with the key on, in run, forward or reverse, the pedal down, no plug in, and speaks if no traction " +
-		"current flows in one. Names the contactors that stay open with the voltage at their coil, and the inputs of the controller that " +
-		"get nothing. Silent as long as the controller or the motor is not wired on the sheet.",
+		"current flows in one, or it flows and the motor cannot turn. Names the contactors that stay open with the voltage at their coil, the " +
+		"inputs of the controller that get nothing, and what keeps the motor from turning. Silent as long as the controller or the motor is not wired on the sheet.",
 	Bad:    "the lead of the pedal switch to the controller's key input is missing",
 	Good:   "the key input is fed through key and pedal switch",
 	Basis:  Basis{"what must close and what must be fed to drive follows from the wiring", Physics},
@@ -39,6 +39,9 @@ func runDoesNotDrive(p *Pass) {
 	t := failing[0]
 	asked := slices.DeleteFunc(slices.Clone(t.state.Set), func(s state.Setting) bool { return !asks(s.Control) })
 	words, subjects := p.standing(t.solution)
+	if t.motion.Asks {
+		words, subjects = []string{"it asks for current, but " + strings.Join(t.motion.But, ", and ")}, nil
+	}
 	message := fmt.Sprintf("it does not drive with %s", settingWords(asked))
 	if drives {
 		message += ", in other settings it does"

@@ -31,7 +31,7 @@ func runDrivesUnasked(p *Pass) {
 	var breaches []breach
 	for _, t := range p.trials() {
 		against := forbidding(t.state)
-		if t.motion.Drives && len(against) > 0 {
+		if t.motion.Asks && len(against) > 0 {
 			breaches = append(breaches, breach{t, against})
 		}
 	}
@@ -48,8 +48,12 @@ func runDrivesUnasked(p *Pass) {
 		asked := slices.DeleteFunc(slices.Clone(b.trial.state.Set), func(s state.Setting) bool {
 			return slices.Contains(b.against, s) || !asks(s.Control)
 		})
+		does := "drives"
+		if !b.trial.motion.Drives {
+			does = "asks for current"
+		}
 		p.report(Finding{
-			Message:  fmt.Sprintf("it drives with %s (%s)", listWords(words), settingWords(asked)),
+			Message:  fmt.Sprintf("it %s with %s (%s)", does, listWords(words), settingWords(asked)),
 			Subjects: subjects,
 		})
 	}
