@@ -32,11 +32,11 @@ func JudgedBy(n *network.Network) string {
 		there bool
 		text  string
 	}{
-		{!direct && !phased, "the controller's current, for no motor is on the sheet"},
-		{direct, "the current in armature and field"},
-		{phased, "the leads of its phases"},
-		{pins && len(throttles(n)) > 0, "the leads of the throttle"},
-		{len(brakes(n)) > 0, "the feed of the brake"},
+		{!direct && !phased, "the controller's current alone, without a motor"},
+		{direct, "armature and field current"},
+		{phased, "phase leads"},
+		{pins && len(throttles(n)) > 0, "throttle leads"},
+		{len(brakes(n)) > 0, "brake feed"},
 	} {
 		if item.there {
 			by = append(by, item.text)
@@ -46,5 +46,5 @@ func JudgedBy(n *network.Network) string {
 	if last := len(by) - 1; last > 0 {
 		text = strings.Join(by[:last], ", ") + " and " + by[last]
 	}
-	return "Whether the motor turns is judged by " + text + " only, not by sensors or by what the controller is set to."
+	return "Whether it moves is judged by " + text + " only, not by sensors."
 }

@@ -172,11 +172,11 @@ func TestAskingIsABreachThoughTheMotorCannotTurn(t *testing.T) {
 
 func TestWhatItIsJudgedBy(t *testing.T) {
 	for name, want := range map[string]string{
-		"marina-shuttle":  "Whether the motor turns is judged by the current in armature and field and the leads of the throttle only, not by sensors or by what the controller is set to.",
-		"festival-bowser": "Whether the motor turns is judged by the leads of its phases, the leads of the throttle and the feed of the brake only, not by sensors or by what the controller is set to.",
+		"marina-shuttle":  "Whether it moves is judged by armature and field current and throttle leads only, not by sensors.",
+		"festival-bowser": "Whether it moves is judged by phase leads, throttle leads and brake feed only, not by sensors.",
 	} {
 		require.Equal(t, want, meter.JudgedBy(planned(t, name)), name)
 	}
 	require.Empty(t, meter.JudgedBy(build(t, divider)))
-	require.Contains(t, meter.JudgedBy(planned(t, "festival-bowser", without("motor"))), "the controller's current, for no motor is on the sheet")
+	require.Contains(t, meter.JudgedBy(planned(t, "festival-bowser", without("motor"))), "the controller's current alone, without a motor")
 }
