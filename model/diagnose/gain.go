@@ -39,8 +39,8 @@ type weighted struct {
 	suspect int
 	share   float64
 	at      span
-	reach   float64
 	least   float64 // the least that it may show
+	most    float64 // and the most
 }
 
 // apart is the number of standard deviations that a prediction reaches to either side.
@@ -120,8 +120,8 @@ func (w *weigher) likeSound(p size, state int) bool {
 
 func (w *weigher) weighted(c candidate, o *observation) weighted {
 	at := w.predict(c.size, o)
-	reach := apart * w.sigma(o.kind, at.middle(), at)
-	return weighted{c.suspect, c.size.share, at, reach, at.lo - reach}
+	below, above := apart*w.sigma(o.kind, at.lo, at), apart*w.sigma(o.kind, at.hi, at)
+	return weighted{c.suspect, c.size.share, at, at.lo - below, at.hi + above}
 }
 
 // join makes clusters of predictions in rising order: those that overlap are one.
@@ -131,12 +131,12 @@ func join(all, same []weighted) []cluster {
 	for i, m := range all {
 		if n := len(found); n > 0 && m.least <= found[n-1].edge {
 			c := &found[n-1]
-			c.at, c.edge, c.weight = c.at.hull(m.at), max(c.edge, m.at.hi+m.reach), c.weight+m.share
+			c.at, c.edge, c.weight = c.at.hull(m.at), max(c.edge, m.most), c.weight+m.share
 			c.of = all[start : i+1]
 			continue
 		}
 		start = i
-		found = append(found, cluster{at: m.at, edge: m.at.hi + m.reach, weight: m.share, of: all[i : i+1]})
+		found = append(found, cluster{at: m.at, edge: m.most, weight: m.share, of: all[i : i+1]})
 	}
 	for i := range found {
 		k := slices.IndexFunc(found[i].of, func(m weighted) bool { return m.suspect == soundOnes })

@@ -1,7 +1,5 @@
 package diagnose
 
-import "math"
-
 // Tie is a set of suspects that no reading on offer tells apart.
 type Tie struct {
 	Suspects    []int // in the verdict's order
@@ -107,8 +105,10 @@ func (w *weigher) tells(p, q size, o *observation) bool {
 	if x.restless || y.restless {
 		return false
 	}
-	gap := math.Max(x.lo-y.hi, y.lo-x.hi)
-	return gap > apart*(w.sigma(o.kind, x.middle(), x)+w.sigma(o.kind, y.middle(), y))
+	if x.lo < y.lo {
+		x, y = y, x
+	}
+	return x.lo-y.hi > apart*(w.sigma(o.kind, x.lo, x)+w.sigma(o.kind, y.hi, y))
 }
 
 // tellsSound reports whether a reading tells a suspect of some size from a sound sheet.
