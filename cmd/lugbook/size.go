@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -97,19 +98,17 @@ func (c *cli) sizeJob(path string, a sizeAsk) error {
 	}
 	switch {
 	case a.json:
-		err = c.printAsJSON(rowsJSON(o.job, name, rows, survey.Skipped()))
+		err = c.printAsJSON(rowsJSON(o.job, name, rows, survey))
 	case a.wire != "":
-		_, err = io.WriteString(c.out, rowText(rows[0]))
+		_, err = io.WriteString(c.out, rowText(rows[0], survey))
 	default:
-		_, err = io.WriteString(c.out, rowsText(o.job, name, rows, survey.Skipped()))
+		_, err = io.WriteString(c.out, rowsText(o.job, name, rows, survey))
 	}
 	if err != nil {
 		return err
 	}
-	for _, r := range rows {
-		if r.Thin() || r.Choice.Why != "" {
-			return errFound
-		}
+	if len(survey.Unsolved()) > 0 || slices.ContainsFunc(rows, func(r size.Row) bool { return r.Thin() || r.Choice.Why != "" }) {
+		return errFound
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.com/lugbook/model"
@@ -16,17 +17,15 @@ func (c *cli) dropsJob(j *model.Job, sheet model.SheetName, survey *size.Survey,
 	drops := survey.Drops()
 	var err error
 	if a.json {
-		err = c.printAsJSON(dropsJSON(j, sheet, drops, survey.Skipped()))
+		err = c.printAsJSON(dropsJSON(j, sheet, drops, survey))
 	} else {
-		_, err = io.WriteString(c.out, dropsText(j, sheet, drops, survey.Skipped(), limit))
+		_, err = io.WriteString(c.out, dropsText(j, sheet, drops, survey, limit))
 	}
 	if err != nil {
 		return err
 	}
-	for _, d := range drops {
-		if d.Share > limit {
-			return errFound
-		}
+	if len(survey.Unsolved()) > 0 || slices.ContainsFunc(drops, func(d size.LoadDrop) bool { return d.Share > limit }) {
+		return errFound
 	}
 	return nil
 }
@@ -34,7 +33,7 @@ func (c *cli) dropsJob(j *model.Job, sheet model.SheetName, survey *size.Survey,
 // worstPieces is how many pieces the text shows of each load.
 const worstPieces = 3
 
-func dropsText(j *model.Job, sheet model.SheetName, drops []size.LoadDrop, skipped []string, limit float64) string {
+func dropsText(j *model.Job, sheet model.SheetName, drops []size.LoadDrop, survey *size.Survey, limit float64) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, sheet %s: what is lost on the way to each load and back, in its worst state\n", clean.Line(j.Title), sheet)
 	for _, d := range drops {
@@ -51,7 +50,7 @@ func dropsText(j *model.Job, sheet model.SheetName, drops []size.LoadDrop, skipp
 			fmt.Fprintf(&b, "           %.3f V  %6.2f W  %s%s\n", p.Volts, p.Watts(), p.What, assumedMark(p))
 		}
 	}
-	leftOutText(&b, skipped)
+	leftOutText(&b, survey)
 	fmt.Fprintf(&b, "\n! more than %.3g %%. Conductors at 20 C; * a size or length is assumed.\n%s", limit*100, sizeCaution)
 	return b.String()
 }
@@ -70,6 +69,7 @@ type (
 		Sheet   model.SheetName `json:"sheet"`
 		Loads   []loadDropJSON  `json:"loads"`
 		LeftOut []string        `json:"left_out"`
+		Failed  []string        `json:"not_computed"`
 		Caution string          `json:"caution"`
 	}
 	loadDropJSON struct {
@@ -92,9 +92,10 @@ type (
 	}
 )
 
-func dropsJSON(j *model.Job, sheet model.SheetName, drops []size.LoadDrop, skipped []string) sheetDropsJSON {
+func dropsJSON(j *model.Job, sheet model.SheetName, drops []size.LoadDrop, survey *size.Survey) sheetDropsJSON {
 	out := sheetDropsJSON{
-		Job: j.Title, Sheet: sheet, Loads: []loadDropJSON{}, LeftOut: append([]string{}, skipped...), Caution: strings.TrimSpace(sizeCaution),
+		Job: j.Title, Sheet: sheet, Loads: []loadDropJSON{}, LeftOut: append([]string{}, survey.Skipped()...),
+		Failed: append([]string{}, survey.Unsolved()...), Caution: strings.TrimSpace(sizeCaution),
 	}
 	for _, d := range drops {
 		load := loadDropJSON{Part: d.Part, Of: d.Of, State: d.State, Amps: d.Amps, Left: d.Volts, Lost: d.Lost, Share: d.Share, Pieces: []pieceJSON{}}

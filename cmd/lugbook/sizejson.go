@@ -46,6 +46,7 @@ type (
 		Sheet   model.SheetName `json:"sheet"`
 		Wires   []rowJSON       `json:"wires"`
 		LeftOut []string        `json:"left_out"`
+		Failed  []string        `json:"not_computed"`
 		Caution string          `json:"caution"`
 	}
 	rowJSON struct {
@@ -59,7 +60,9 @@ type (
 		Amps    float64        `json:"amperes"`
 		State   string         `json:"state"`
 		Duty    []stageJSON    `json:"duty,omitempty"`
-		Behind  *float64       `json:"behind,omitempty"` // nothing if nothing limits it
+		Loop    float64        `json:"loop_metres,omitempty"`    // of conductor that carries its current
+		Circuit float64        `json:"circuit_metres,omitempty"` // of the whole circuit that shares the drop
+		Behind  *float64       `json:"behind,omitempty"`         // nothing if nothing limits it
 		Choice  *choiceJSON    `json:"choice,omitempty"`
 		Now     *candidateJSON `json:"now,omitempty"`
 	}
@@ -103,9 +106,10 @@ func oneCandidate(x size.Candidate) candidateJSON {
 	return out
 }
 
-func rowsJSON(j *model.Job, sheet model.SheetName, rows []size.Row, skipped []string) sheetSizesJSON {
+func rowsJSON(j *model.Job, sheet model.SheetName, rows []size.Row, survey *size.Survey) sheetSizesJSON {
 	out := sheetSizesJSON{
-		Job: j.Title, Sheet: sheet, Wires: []rowJSON{}, LeftOut: append([]string{}, skipped...), Caution: strings.TrimSpace(sizeCaution),
+		Job: j.Title, Sheet: sheet, Wires: []rowJSON{}, LeftOut: append([]string{}, survey.Skipped()...),
+		Failed: append([]string{}, survey.Unsolved()...), Caution: strings.TrimSpace(sizeCaution),
 	}
 	for _, r := range rows {
 		out.Wires = append(out.Wires, oneRow(r))
@@ -127,6 +131,8 @@ func oneRow(r size.Row) rowJSON {
 	if r.Idle || r.Missing != "" {
 		return out
 	}
+	out.Loop = r.Choice.Required.Loop
+	out.Circuit = max(out.Loop, r.Choice.Required.Circuit)
 	choice := oneChoice(r.Choice)
 	out.Choice = &choice
 	if !r.Present.Gauge.IsZero() {

@@ -110,35 +110,35 @@ func nextThinner(c size.Choice) (size.Candidate, bool) {
 	return size.Candidate{}, false
 }
 
-// leftOutText tells which states were left out.
-func leftOutText(b *strings.Builder, skipped []string) {
-	for i, text := range skipped {
-		lead := "          "
+// leftOutText tells which states were left out, and which could not be computed.
+func leftOutText(b *strings.Builder, survey *size.Survey) {
+	hanging(b, "left out: ", survey.Skipped())
+	hanging(b, "! not computed, so that what flows then is not known: ", survey.Unsolved())
+}
+
+// hanging writes lines with what they are before the first.
+func hanging(b *strings.Builder, lead string, lines []string) {
+	for i, text := range lines {
 		if i == 0 {
-			lead = "\nleft out: "
+			fmt.Fprintf(b, "\n%s%s\n", lead, clean.Line(text))
+			continue
 		}
-		fmt.Fprintf(b, "%s%s\n", lead, clean.Line(text))
+		fmt.Fprintf(b, "%*s%s\n", len(lead), "", clean.Line(text))
 	}
 }
 
 // assumedText lists what was taken for granted.
 func assumedText(b *strings.Builder, assumed []string) {
-	for i, text := range assumed {
-		lead := "         "
-		if i == 0 {
-			lead = "\nassumed: "
-		}
-		fmt.Fprintf(b, "%s%s\n", lead, clean.Line(text))
-	}
+	hanging(b, "assumed: ", assumed)
 }
 
 // rowText is one wire of a job with all figures.
-func rowText(r size.Row) string {
+func rowText(r size.Row, survey *size.Survey) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s from %s to %s, now %s\n", r.Wire.ID, r.Wire.From, r.Wire.To, orUnknown(r.Wire.Gauge))
 	switch {
 	case r.Idle:
-		fmt.Fprintf(&b, "carries next to nothing in any state: nothing asks for a size\n")
+		fmt.Fprintf(&b, "carries %s: nothing asks for a size\n", idleText(survey))
 	case r.Missing != "":
 		fmt.Fprintf(&b, "not sized: %s\n", clean.Line(r.Missing))
 	default:
@@ -150,13 +150,26 @@ func rowText(r size.Row) string {
 		}
 		assumedText(&b, r.Choice.Required.Assumed)
 	}
+	leftOutText(&b, survey)
 	b.WriteString("\n" + sizeCaution)
 	return b.String()
 }
 
+// idleText says in which states a wire carries nothing to speak of.
+func idleText(survey *size.Survey) string {
+	if len(survey.Unsolved()) > 0 {
+		return "next to nothing in any state that could be computed"
+	}
+	return "next to nothing in any state"
+}
+
 func loadText(r size.Row) string {
 	text := fmt.Sprintf("carries %.1f A in %s", r.Load.Amps, r.Load.State)
-	return text + fmt.Sprintf("; circuit of %g V, %.2f m of it in series", r.Choice.Required.Volts, r.Choice.Required.Loop)
+	text += fmt.Sprintf("; circuit of %g V, %.2f m of it in series", r.Choice.Required.Volts, r.Choice.Required.Loop)
+	if whole := r.Choice.Required.Circuit; whole > 0 {
+		text += fmt.Sprintf(" of %.2f m", whole)
+	}
+	return text
 }
 
 func orUnknown(g unit.Gauge) string {
@@ -167,7 +180,7 @@ func orUnknown(g unit.Gauge) string {
 }
 
 // rowsText is the table of a sheet.
-func rowsText(j *model.Job, sheet model.SheetName, rows []size.Row, skipped []string) string {
+func rowsText(j *model.Job, sheet model.SheetName, rows []size.Row, survey *size.Survey) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, sheet %s: the thinnest sizes that satisfy everything\n\n", clean.Line(j.Title), sheet)
 	fmt.Fprintf(&b, "  %-6s %-16s %-16s %8s  %-9s %-9s %-7s %s\n", "wire", "from", "to", "most A", "now", "needed", "fuse A", "decided by")
@@ -181,11 +194,11 @@ func rowsText(j *model.Job, sheet model.SheetName, rows []size.Row, skipped []st
 			orUnknown(r.Wire.Gauge), neededText(r), rowFuse(r), rowReason(r))
 	}
 	if len(idle) > 0 {
-		fmt.Fprintf(&b, "\nnext to nothing in any state: %s\n", strings.Join(idle, ", "))
+		fmt.Fprintf(&b, "\n%s: %s\n", idleText(survey), strings.Join(idle, ", "))
 	}
-	leftOutText(&b, skipped)
+	leftOutText(&b, survey)
 	assumedText(&b, assumptions(rows))
-	b.WriteString("\n! too thin  ? not recorded. --wire shows the figures of one.\n" + sizeCaution)
+	b.WriteString("\n! too thin  ? not recorded. --wire shows the figures of one. The pieces of a circuit share its drop by their lengths.\n" + sizeCaution)
 	return b.String()
 }
 

@@ -41,6 +41,30 @@ func (s *Survey) chainOf(in *network.Solution, l *network.Link) chain {
 	return c
 }
 
+// circuitOf is the whole way of the greater part of a wire's current, from its source and
+// back, with its length as that of the requirement's circuit; the wire's own chain if it
+// cannot be followed.
+func (s *Survey) circuitOf(in *network.Solution, l *network.Link, own chain, r *Requirement) chain {
+	up, down := l.A, l.B
+	if in.Current(l) < 0 {
+		up, down = down, up
+	}
+	walk := way{s: s, in: in, seen: map[*network.Link]bool{l: true}, wires: []*network.Link{l}}
+	home, ok := walk.back(down)
+	if !ok || !walk.forth(up, home) {
+		return own
+	}
+	var c chain
+	for _, wire := range walk.wires {
+		s.add(&c, wire)
+	}
+	if c.metres <= own.metres {
+		return own
+	}
+	r.Circuit = c.metres
+	return c
+}
+
 // next is the one link that carries away from a node what another brings there; nil if
 // the current divides, or the walk has been there.
 func (s *Survey) next(in *network.Solution, at network.Node, last *network.Link, seen map[*network.Link]bool) *network.Link {

@@ -37,17 +37,19 @@ type LoadDrop struct {
 
 // Drops follows each load that takes current in some state to its source and back. The
 // windings of a motor before a controller are part of the load. What several loads share
-// counts with all its current. Loads come in the order of the sheet.
+// counts with all its current. Loads come in the order of the sheet. States in which a charger
+// gives are left out, and so is what reaches a load through a pre-charge alone: then it
+// waits for its contactor, and works on nothing.
 func (s *Survey) Drops() []LoadDrop {
 	var list []LoadDrop
 	for i := range s.n.Links() {
 		l := &s.n.Links()[i]
-		if !l.Is(model.LoadElement) && !l.Is(model.CoilElement) && !l.Is(model.ConverterElement) {
+		if !takes(l) || isFilling(l) {
 			continue
 		}
 		var worst LoadDrop
 		for _, one := range s.states {
-			if math.Abs(one.lasting.Current(l)) < idle {
+			if math.Abs(one.lasting.Current(l)) < idle || s.charges(one.lasting) {
 				continue
 			}
 			if d, ok := s.dropOf(one.lasting, l); ok && d.Share > worst.Share*(1+1e-6) {
@@ -72,13 +74,13 @@ func (s *Survey) dropOf(in *network.Solution, l *network.Link) (LoadDrop, bool) 
 	d := LoadDrop{Part: l.Part.ID, Of: l.Element.ID, State: in.State.Name, Amps: math.Abs(in.Current(l)), Volts: volts}
 	walk := way{s: s, in: in, seen: map[*network.Link]bool{l: true}, drop: &d}
 	home, ok := walk.back(exit)
-	if !ok || !walk.forth(entry, home) {
+	if !ok || !walk.forth(entry, home) || walk.filling {
 		return LoadDrop{}, false
 	}
 	for _, p := range d.Pieces {
 		d.Lost += p.Volts
 	}
-	d.Share = d.Lost / s.nominal(walk.wires)
+	d.Share = d.Lost / s.nominalAt(in, entry, l)
 	slices.SortStableFunc(d.Pieces, func(a, b Piece) int { return cmp.Compare(b.Volts, a.Volts) })
 	return d, true
 }
@@ -89,7 +91,25 @@ type way struct {
 	in    *network.Solution
 	seen  map[*network.Link]bool
 	wires []*network.Link
-	drop  *LoadDrop
+	drop  *LoadDrop // gathers the pieces; nil if nobody asks for them
+
+	filling bool // it leads through a pre-charge
+}
+
+// isFilling reports whether a link is what fills a capacitor round an open contactor: a
+// resistor or a lamp.
+func isFilling(l *network.Link) bool {
+	return l.Def != nil && l.Def.Family == model.Support && (l.Is(model.ResistanceElement) || l.Is(model.LoadElement))
+}
+
+// charges reports whether a charger gives in a state.
+func (s *Survey) charges(in *network.Solution) bool {
+	for i := range s.n.Links() {
+		if l := &s.n.Links()[i]; l.Is(model.ChargerElement) && math.Abs(in.Current(l)) >= idle {
+			return true
+		}
+	}
+	return false
 }
 
 // back goes with the current from the load to where it enters a source.
@@ -141,11 +161,17 @@ func isSource(l *network.Link) bool {
 // take notes what a link on the way loses.
 func (w *way) take(l *network.Link, returns bool) {
 	w.seen[l] = true
+	w.filling = w.filling || isFilling(l)
+	if l.Wire != nil {
+		w.wires = append(w.wires, l)
+	}
+	if w.drop == nil {
+		return
+	}
 	volts, _ := w.in.Voltage(l.A, l.B)
 	piece := Piece{Return: returns, Amps: math.Abs(w.in.Current(l)), Volts: math.Abs(volts)}
 	switch {
 	case l.Wire != nil:
-		w.wires = append(w.wires, l)
 		w.drop.Pieces = append(w.drop.Pieces, w.s.wirePieces(l, piece)...)
 		return
 	case l.Is(model.ContactElement), l.Is(model.FuseElement):

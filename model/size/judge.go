@@ -104,9 +104,10 @@ func (j judge) drop() Verdict {
 	}
 	celsius := j.warmth()
 	perMetre, _ := conductor.OhmsPerMetre(j.gauge, celsius)
-	current, limit := j.r.Continuous, j.r.Drop*j.r.Volts
+	allowed := j.r.Drop * j.r.Volts * j.r.share()
+	current, limit := j.r.Continuous, allowed
 	for _, s := range j.r.Duty {
-		may := j.r.Drop * j.r.Volts
+		may := allowed
 		if s.Seconds <= Brief {
 			may *= Dip
 		}
@@ -117,6 +118,9 @@ func (j judge) drop() Verdict {
 	volts := current * j.r.Loop * perMetre
 	v := verdict(Drop, volts <= limit, "%s V (%s) of %s V at %s over %s m at %s C",
 		figure(volts), percent(volts/j.r.Volts), figure(limit), amps(current), figure(j.r.Loop), figure(celsius))
+	if share := j.r.share(); share < 1 {
+		v.Text += fmt.Sprintf(", the share of %s m in the %s m of the whole circuit", figure(j.r.Loop), figure(j.r.Circuit))
+	}
 	if v.Status == Failed {
 		v.Text += fmt.Sprintf("; it takes %s mm2", figure(conductor.AreaForDrop(current, j.r.Loop, limit, celsius)))
 	}

@@ -19,7 +19,11 @@ type Requirement struct {
 	Volts float64 // nominal voltage of the circuit; the rules for fuses go by it
 
 	Loop float64 // m of conductor out and back in which the drop counts; 0 if not known
-	Drop float64 // most that may drop along Loop, as a share of Volts; 0 if the drop does not matter
+	Drop float64 // most that may drop along Circuit, as a share of Volts; 0 if the drop does not matter
+
+	// Circuit is the whole length in m of the circuit that Loop is a piece of, if that is
+	// longer: the pieces share the drop by their lengths, so that all together keep within it.
+	Circuit float64
 
 	Insulation float64 // C, temperature of the insulation
 	Ambient    float64 // C, where the conductor lies
@@ -82,6 +86,14 @@ func (r Requirement) Check() error {
 		return fmt.Errorf("a drop of %s leaves nothing: say less than 100 %%", percent(r.Drop))
 	}
 	return nil
+}
+
+// share is how much of the drop of its circuit belongs to Loop.
+func (r Requirement) share() float64 {
+	if r.Circuit <= r.Loop {
+		return 1
+	}
+	return r.Loop / r.Circuit
 }
 
 // lasting is the current in A that stands for the heat of the load: the root mean square.

@@ -27,9 +27,12 @@ const UsualPeakSeconds = 30
 type Survey struct {
 	n       *network.Network
 	states  []solved
-	sides   []feedSides
+	feeds   []network.Feed // of known nominal voltage
+	returns []bool         // nodes of the return side
+	live    map[liveKey][]bool
 	protect *network.Protection
-	skipped []string
+	skipped []string // states with a short
+	failed  []string // states that have no solution
 }
 
 // solved is one state.
@@ -41,15 +44,10 @@ type solved struct {
 	assumed []string          // about the peak
 }
 
-type feedSides struct {
-	volts float64
-	sides network.Sides
-}
-
-// Of surveys a sheet. States that come to no rest, or in which something is shorted, are
-// left out; Skipped tells them.
+// Of surveys a sheet. States in which something is shorted are left out, Skipped tells
+// them; Unsolved tells those that could not be computed.
 func Of(n *network.Network) *Survey {
-	s := &Survey{n: n, protect: n.Protect()}
+	s := &Survey{n: n, protect: n.Protect(), returns: n.Returns(), live: map[liveKey][]bool{}}
 	for _, at := range n.States() {
 		s.solve(at)
 		if all, more := switchedOn(n, at); more {
@@ -58,7 +56,7 @@ func Of(n *network.Network) *Survey {
 	}
 	for _, f := range n.Feeds() {
 		if f.Nominal.OK {
-			s.sides = append(s.sides, feedSides{f.Nominal.Value, n.SidesOf(f.At, f.Return)})
+			s.feeds = append(s.feeds, f)
 		}
 	}
 	return s
@@ -68,7 +66,7 @@ func Of(n *network.Network) *Survey {
 func (s *Survey) solve(at state.State) {
 	lasting, err := s.n.Solve(at)
 	if err != nil {
-		s.skipped = append(s.skipped, err.Error())
+		s.failed = append(s.failed, err.Error())
 		return
 	}
 	if diode := s.shorted(lasting); diode != nil {
@@ -117,8 +115,11 @@ func switchedOn(n *network.Network, at state.State) (state.State, bool) {
 	return all, !slices.Equal(all.Set, at.Set)
 }
 
-// Skipped says which states were left out, and why.
+// Skipped says which states were left out because something is shorted in them.
 func (s *Survey) Skipped() []string { return s.skipped }
+
+// Unsolved says which states could not be computed, and why: what flows in them is not known.
+func (s *Survey) Unsolved() []string { return s.failed }
 
 // solvePeak solves a state with each drive that drives at its peak current.
 func (s *Survey) solvePeak(one *solved) {
@@ -175,21 +176,4 @@ func (s *Survey) peakSeconds(p *model.Part) (float64, bool) {
 		}
 	}
 	return UsualPeakSeconds, false
-}
-
-// nominal is the nominal voltage of the circuit of some wires: the highest of the feeds
-// that can reach one of them, or that of the system.
-func (s *Survey) nominal(wires []*network.Link) float64 {
-	volts := 0.0
-	for _, f := range s.sides {
-		for _, l := range wires {
-			if f.sides.Of(l.A) != network.Neither || f.sides.Of(l.B) != network.Neither {
-				volts = max(volts, f.volts)
-			}
-		}
-	}
-	if volts == 0 {
-		return s.n.SystemVolts()
-	}
-	return volts
 }

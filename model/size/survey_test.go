@@ -108,7 +108,7 @@ func TestMotorPhaseGoesByTheDrivesRating(t *testing.T) {
 func TestWhatIsNotRecordedIsAssumedAndSaid(t *testing.T) {
 	s, sheet := surveyed(t, drive)
 	row := s.Row(wire(t, sheet, "w6"), size.Options{})
-	require.Contains(t, row.Choice.Required.Assumed, "1 of 5 lengths of 1 m")
+	require.Contains(t, row.Choice.Required.Assumed, "1 of 8 lengths of 1 m")
 	require.Contains(t, s.Row(wire(t, sheet, "w9"), size.Options{}).Choice.Required.Assumed, "insulation of 105 C")
 	require.True(t, s.Row(wire(t, sheet, "w11"), size.Options{}).Idle, "an input takes next to nothing")
 	coil := s.Row(wire(t, sheet, "w12"), size.Options{})

@@ -9,7 +9,6 @@ import (
 	"example.com/lugbook/model/heat"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
-	"example.com/lugbook/model/state"
 	"example.com/lugbook/model/unit"
 )
 
@@ -26,6 +25,14 @@ type Load struct {
 	Assumed []string
 
 	worst *solved
+}
+
+// solution is the state of the load as solved; nil if it was not found in any.
+func (l Load) solution() *network.Solution {
+	if l.worst == nil {
+		return nil
+	}
+	return l.worst.lasting
 }
 
 // Load finds the current of a wire of the sheet over all states.
@@ -98,9 +105,12 @@ func (s *Survey) Requirement(w *model.Wire, load Load) Requirement {
 		s.add(&c, l)
 	}
 	r := Requirement{
-		Continuous: load.Amps, Duty: load.Duty, Volts: s.nominal(c.wires), Loop: c.metres,
+		Continuous: load.Amps, Duty: load.Duty, Volts: s.nominal(load.solution(), l), Loop: c.metres,
 		Insulation: w.Insulation.Degrees(), Bundle: s.bundled(w), Sheathed: w.Sheathed || w.Bundle != "",
 		Studs: s.studs(w), Unfused: load.Phase, Assumed: slices.Clone(load.Assumed),
+	}
+	if load.worst != nil {
+		c = s.circuitOf(load.worst.lasting, l, c, &r)
 	}
 	if c.unknown > 0 {
 		r.assume("%d of %d lengths of %d m", c.unknown, len(c.wires), unknownMetres)
@@ -132,7 +142,7 @@ func (s *Survey) protection(r *Requirement, l *network.Link, load Load) {
 	}
 	r.Opening = gates
 	if !gates.Recalled && load.worst != nil {
-		r.Fault = s.fault(load.worst.at, l)
+		r.Fault = s.fault(load.worst, l)
 	}
 }
 
@@ -140,20 +150,56 @@ func (s *Survey) protection(r *Requirement, l *network.Link, load Load) {
 const boltedOhms = 1e-5
 
 // fault is the largest current that a bolted fault at an end of a wire draws from the
-// main string; 0 if it cannot be computed.
-func (s *Survey) fault(at state.State, l *network.Link) float64 {
+// main string, full, over sound joints and before any contact moves; 0 if it cannot be
+// computed.
+func (s *Survey) fault(one *solved, l *network.Link) float64 {
 	low, _, ok := s.n.Poles()
 	if !ok {
 		return 0
 	}
 	most := 0.0
 	for _, end := range []network.Node{l.A, l.B} {
-		shorted, err := s.n.SolveWith(at, network.Variation{Bridges: []network.Bridge{{A: end, B: low, Ohms: boltedOhms}}})
+		shorted, err := s.n.SolveWith(one.at, network.Variation{
+			Held: one.lasting, Changes: s.full(), Sound: true, Bridges: []network.Bridge{{A: end, B: low, Ohms: boltedOhms}},
+		})
 		if err == nil {
 			most = max(most, math.Abs(shorted.BridgeCurrent(0)))
 		}
 	}
 	return most
+}
+
+// faultRating is the figure of a source's short-circuit current, as its label states it.
+const faultRating = "fault-current"
+
+// noOhms is the share that is left of the resistance of a wire of unknown size or length in
+// the largest fault.
+const noOhms = 1e-3
+
+// full sets the sources to their voltage at the end of charge, but for those whose label
+// states the fault current itself, and wires of unknown size or length to nearly nothing.
+func (s *Survey) full() []network.Change {
+	var list []network.Change
+	for i := range s.n.Links() {
+		l := &s.n.Links()[i]
+		if l.Wire != nil {
+			if _, assumed := s.n.WireOhms(l); assumed {
+				list = append(list, network.Change{Link: l, Scale: noOhms})
+			}
+			continue
+		}
+		if !l.Is(model.SourceElement) {
+			continue
+		}
+		if _, stated := l.Part.Rating(faultRating); stated {
+			continue
+		}
+		rest, known := s.n.Figure(l.Part, l.Element.Volts)
+		if most, ok := s.n.Figure(l.Part, l.Element.MaxVolts); known && ok && rest > 0 && most > rest {
+			list = append(list, network.Change{Link: l, Scale: most / rest})
+		}
+	}
+	return list
 }
 
 // bundled is how many wires share the bundle of a wire, itself included.
@@ -192,7 +238,7 @@ func (s *Survey) studs(w *model.Wire) []unit.Stud {
 type Row struct {
 	Wire    *model.Wire
 	Load    Load
-	Idle    bool      // it carries next to nothing in any state: nothing is asked of it
+	Idle    bool      // it carries next to nothing in any state that was computed: nothing is asked of it
 	Choice  Choice    // zero if Idle or Missing
 	Present Candidate // the size that is there; zero if it is not recorded
 	Behind  float64   // A that the devices before it let through for ever; infinite if none limits it
@@ -210,7 +256,11 @@ type Options struct {
 // Row sizes one wire of the sheet.
 func (s *Survey) Row(w *model.Wire, o Options) Row {
 	row := Row{Wire: w, Load: s.Load(w), Behind: s.protect.Exposure(s.n.WireLink(w.ID)).Amps}
-	if row.Load.Amps < idle {
+	switch {
+	case len(s.states) == 0:
+		row.Missing = "not computed in any state"
+		return row
+	case row.Load.Amps < idle:
 		row.Idle = true
 		return row
 	}
