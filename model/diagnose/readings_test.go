@@ -91,7 +91,7 @@ func TestReadingsFindTheFault(t *testing.T) {
 				continue
 			}
 			readings, lead := tech.find(f)
-			found := tech.alike(f, lead)
+			found := tech.found(f, lead)
 			if !found {
 				t.Errorf("%s with %s: %d readings lead to %s", name, tech.c.faults[i].ID, readings, tech.c.faults[lead].ID)
 			}
@@ -124,7 +124,7 @@ func TestALowPackMisleadsNobody(t *testing.T) {
 		}
 		tried++
 		readings, lead := tech.find(f)
-		require.True(t, tech.alike(f, lead), "%s: %d readings lead to %s", tech.c.faults[i].ID, readings, tech.c.faults[lead].ID)
+		require.True(t, tech.found(f, lead), "%s: %d readings lead to %s", tech.c.faults[i].ID, readings, tech.c.faults[lead].ID)
 	}
 	require.Greater(t, tried, 2)
 }

@@ -149,20 +149,32 @@ func (tech *technician) find(f faulty) (readings, lead int) {
 	}
 }
 
-// visible reports whether a fault shows in any reading on offer.
-func (tech *technician) visible(f faulty) bool { return !tech.alike(f, 0) }
+// visible reports whether a fault as it is shows in any reading on offer.
+func (tech *technician) visible(f faulty) bool {
+	return !tech.alike(f, []size{{from: f.variant(), to: f.variant()}}, 0)
+}
 
-// alike reports whether no reading on offer tells the fault as it is from another of some
-// size.
-func (tech *technician) alike(f faulty, other int) bool {
+// found reports whether a search that led to a fault found the one in the cart: that, or one
+// that no reading on offer tells from it, sizes weighed as finely as the search does.
+func (tech *technician) found(f faulty, lead int) bool {
+	own := tech.c.sizes(f.fault)
+	own = slices.DeleteFunc(own, func(s size) bool { return s.from != f.variant() && s.to != f.variant() })
+	return tech.alike(f, own, lead)
+}
+
+// alike reports whether no reading on offer tells a fault, of one of some sizes, from another
+// of some size.
+func (tech *technician) alike(f faulty, own []size, other int) bool {
 	if f.fault == other {
 		return true
 	}
 	w := &weigher{c: tech.c, p: tech.p, read: true}
 	over := tech.c.across([]Suspect{{Fault: tech.c.faults[f.fault]}, {Fault: tech.c.faults[other]}}, 0)
-	for _, q := range tech.c.sizes(other) {
-		if !tech.c.told(w, size{from: f.variant(), to: f.variant()}, q, over) {
-			return true
+	for _, p := range own {
+		for _, q := range tech.c.sizes(other) {
+			if !tech.c.told(w, p, q, over) {
+				return true
+			}
 		}
 	}
 	return false

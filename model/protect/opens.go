@@ -32,10 +32,11 @@ const SoftCelsius = 160
 const leastShare = 0.1
 
 // openings compares each device that limits the conductor with what it withstands. A
-// conductor that only leads to a device is left to its shortness.
+// conductor that only leads to a device is left to its shortness, and so is the lead of a
+// part that hangs on a stud.
 func (s *Survey) openings(c *Conductor) []Opening {
 	stands, k := c.stands()
-	if stands == 0 || c.onlyLeads() {
+	if hung, _ := IsHungLead(s.net, c.Wire); hung || stands == 0 || c.onlyLeads() {
 		return nil
 	}
 	var list []Opening
