@@ -120,7 +120,7 @@ func (w *weigher) likeSound(p size, state int) bool {
 
 func (w *weigher) weighted(c candidate, o *observation) weighted {
 	at := w.predict(c.size, o)
-	below, above := apart*w.sigma(o.kind, at.lo, at), apart*w.sigma(o.kind, at.hi, at)
+	below, above := apart*w.sigma(o, at.lo, at), apart*w.sigma(o, at.hi, at)
 	return weighted{c.suspect, c.size.share, at, at.lo - below, at.hi + above}
 }
 

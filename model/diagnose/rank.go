@@ -162,7 +162,7 @@ func (v *Verdict) explain() {
 			for _, p := range s.sizes {
 				at := w.predict(p, o)
 				all = all.hull(at)
-				off := at.off(o.value) / w.sigma(o.kind, o.value, at)
+				off := at.off(o.value) / w.sigma(o, o.value, at)
 				if at.restless {
 					off = 0
 				}
@@ -210,7 +210,7 @@ func (w *weigher) logLikelihood(p size) float64 {
 			sum += math.Log(flat)
 			continue
 		}
-		sum += math.Log((1-slip)*at.density(o.value, w.sigma(o.kind, o.value, at)) + slip*flat)
+		sum += math.Log((1-slip)*at.density(o.value, w.sigma(o, o.value, at)) + slip*flat)
 	}
 	if w.complain != nil {
 		sum += math.Log(w.complained(p))

@@ -2,7 +2,9 @@ package diagnose
 
 import (
 	"math"
+	"slices"
 
+	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/unit"
 )
 
@@ -11,7 +13,8 @@ import (
 const (
 	spreadUnread = 0.06
 	spreadRead   = 0.015
-	spreadFloor  = 0.02 // volts
+	spreadFloor  = 0.02 // volts, between two points of the wiring
+	spreadPole   = 0.06 // volts, against a pole of the pack: what the way back and dirt add
 	spreadFloat  = 0.5  // volts, of a probe that nothing holds
 	spreadAmps   = 0.2
 	floorAmps    = 0.2
@@ -20,8 +23,8 @@ const (
 
 // sigma is the standard deviation of a reading about what a span says. A meter's stated
 // accuracy counts as two of its deviations.
-func (w *weigher) sigma(kind Kind, value float64, at span) float64 {
-	switch kind {
+func (w *weigher) sigma(o *observation, value float64, at span) float64 {
+	switch o.kind {
 	case Ohms:
 		return spreadOhms
 	case Amps:
@@ -36,6 +39,15 @@ func (w *weigher) sigma(kind Kind, value float64, at span) float64 {
 		off = spreadFloat
 	}
 	nearest := min(max(value, at.lo), at.hi)
-	model := math.Hypot(spreadFloor, share*nearest)
+	floor := spreadFloor
+	if w.c.isPole(o.red) || w.c.isPole(o.black) {
+		floor = spreadPole
+	}
+	model := math.Hypot(floor, share*nearest)
 	return math.Hypot(math.Hypot(w.c.meter.Off(unit.Voltage, value)/2, model), off)
+}
+
+// isPole reports whether a node is an outer end of a string of batteries or of a pack.
+func (c *Case) isPole(at network.Node) bool {
+	return slices.ContainsFunc(c.ends, func(p poles) bool { return p.high == at || p.low == at })
 }

@@ -108,7 +108,7 @@ func (w *weigher) tells(p, q size, o *observation) bool {
 	if x.lo < y.lo {
 		x, y = y, x
 	}
-	return x.lo-y.hi > apart*(w.sigma(o.kind, x.lo, x)+w.sigma(o.kind, y.hi, y))
+	return x.lo-y.hi > apart*(w.sigma(o, x.lo, x)+w.sigma(o, y.hi, y))
 }
 
 // tellsSound reports whether a reading tells a suspect of some size from a sound sheet.
