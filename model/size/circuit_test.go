@@ -193,3 +193,37 @@ wire m lt.- red.OUT- gauge=16AWG length=3m`)
 	require.False(t, row.Idle)
 	require.Equal(t, "not computed in any state", row.Missing)
 }
+
+// The current of a charger enters a string at its top: the lead of its negative belongs to the
+// whole string, not to the lowest battery.
+func TestChargeLeadBelongsToTheString(t *testing.T) {
+	s, sheet := surveyed(t, `
+part b1 lead-battery-12v
+part b2 lead-battery-12v
+part chg charger-onboard-48v charge-voltage=29V charge-current=20A
+wire j b1.+ b2.- gauge=10AWG length=0.3m
+wire c1 chg.DC+ b2.+ gauge=10AWG length=1m
+wire c2 chg.DC- b1.- gauge=10AWG length=1m
+job system=24V
+`)
+	require.InDelta(t, 24, s.Row(wire(t, sheet, "c2"), size.Options{}).Choice.Required.Volts, 1e-9)
+}
+
+// A fault pulls down what holds its own contactor; its first current flows all the same.
+func TestLargestFaultFlowsBeforeTheContactorDrops(t *testing.T) {
+	s, sheet := surveyed(t, `
+part pack lithium-pack-16
+part fu1 fuse-class-t fuse-rating=300A opening=iec-60269-gg
+part sol contactor-48v
+part key key-switch
+part red reducer-isolated standby-current=1A
+wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=0.2m
+wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=0.3m
+wire w3 sol.L2 red.IN+ gauge=2AWG insulation=105C length=0.3m
+wire w4 red.IN- pack.NEG gauge=2AWG insulation=105C length=0.5m
+wire k1 fu1.out key.BAT gauge=16AWG length=1m
+wire k2 key.IGN sol.coil+ gauge=16AWG length=1m
+wire k3 sol.coil- pack.NEG gauge=16AWG length=1m
+`)
+	require.Greater(t, s.Row(wire(t, sheet, "w3"), size.Options{}).Choice.Required.Fault, 1000.0)
+}
