@@ -300,6 +300,9 @@ func TestEveryOrderAgrees(t *testing.T) {
 			}
 		}
 	})
+	if testing.Short() {
+		return // fewer circuits are drawn
+	}
 	require.Greater(t, seen["rest"], 10)
 	require.Greater(t, seen["race"], 0)
 	require.Greater(t, seen["chatter"], 3)

@@ -8,7 +8,6 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/size"
-	"example.com/lugbook/model/state"
 )
 
 var dropTooHigh = Rule{
@@ -45,7 +44,7 @@ func runDropTooHigh(p *Pass) {
 	var unknown []Subject
 	for _, d := range p.currents().Drops() {
 		limit := p.mayLose(d)
-		if shareOf(d) <= limit || p.hardlyFed(d) {
+		if shareOf(d) <= limit {
 			continue
 		}
 		if sure := shareOf(d) * (1 - assumedOf(d)/d.Lost); sure <= limit {
@@ -88,18 +87,6 @@ func (p *Pass) mayLose(d size.LoadDrop) float64 {
 
 // criticalSymbols mark the loads that light something or hold electronics.
 var criticalSymbols = []string{"lamp", "led", "plug"}
-
-// hardlyFed reports whether a load is on its way through something else than wiring, as
-// through a pre-charge resistor before the contactor closes, or fed by a charger.
-func (p *Pass) hardlyFed(d size.LoadDrop) bool {
-	if strings.HasPrefix(d.State, state.Charging) {
-		return true
-	}
-	return slices.ContainsFunc(d.Pieces, func(piece size.Piece) bool {
-		part := p.Net.Part(model.PartID(piece.What))
-		return part != nil && p.Net.Cat.Definition(part.Kind).Family == model.Support
-	})
-}
 
 // assumedOf is the part of a drop that rests on sizes and lengths nobody recorded.
 func assumedOf(d size.LoadDrop) float64 {

@@ -75,7 +75,7 @@ func worse(list []support.Judgement) []graded {
 // restsOnTypical reports whether typical figures decide about a pre-charge: of its
 // resistors, and of the contactor if that closes on a voltage.
 func restsOnTypical(c support.PreCharge, resistors []model.PartID) bool {
-	closesLive := len(c.Paths) == 0 || c.Left > criticalDrop*c.Volts
+	closesLive := len(c.Paths) == 0 || c.Waited > criticalDrop*c.Volts
 	return assumed(c.Assumptions, []string{"resistance", "power-rating", "surge-power"}, resistors...) ||
 		closesLive && assumed(c.Assumptions, []string{"peak-current"}, c.Line.Part)
 }
