@@ -86,3 +86,17 @@ func (s *Sheet) StackOf(at TerminalRef) (order []WireID, known bool) {
 	}
 	return order, known
 }
+
+// Bundled is how many wires share the bundle of a wire, itself included.
+func (s *Sheet) Bundled(w *Wire) int {
+	if w.Bundle == "" {
+		return 1
+	}
+	n := 0
+	for i := range s.Wires {
+		if s.Wires[i].Bundle == w.Bundle {
+			n++
+		}
+	}
+	return n
+}

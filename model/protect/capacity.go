@@ -28,7 +28,7 @@ const worstClass = 60
 // CapacityOf finds what a wire carries in a circuit of a nominal voltage (33 CFR 183.425
 // and 183.455).
 func CapacityOf(s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
-	c := Capacity{Class: w.Insulation.Degrees(), Ambient: conductor.TableAmbient, Bundled: bundled(s, w)}
+	c := Capacity{Class: w.Insulation.Degrees(), Ambient: conductor.TableAmbient, Bundled: s.Bundled(w)}
 	if w.Gauge.IsZero() {
 		c.Missing = "the gauge"
 		return c
@@ -45,20 +45,6 @@ func CapacityOf(s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
 	c.Amps = allowance.Amperes * conductor.BundleFactor(c.Bundled, nominalVolts)
 	c.Most, c.Rule = rule.Greatest(c.Amps), rule.Basis
 	return c
-}
-
-// bundled is the number of wires in the bundle of a wire.
-func bundled(s *model.Sheet, w *model.Wire) int {
-	if w.Bundle == "" {
-		return 1
-	}
-	n := 0
-	for i := range s.Wires {
-		if s.Wires[i].Bundle == w.Bundle {
-			n++
-		}
-	}
-	return n
 }
 
 // nominalAt is the nominal voltage of the circuit that a wire belongs to: of the feed

@@ -112,37 +112,16 @@ func (s *Survey) isApart(at, to network.Node, i int) bool {
 // cutoffRating is the figure that the library gives the voltage of an empty source.
 const cutoffRating = "cutoff-voltage"
 
-// faultRating is the figure of a source's short-circuit current, as its label states it: at
-// its best, so that nothing is added for a full charge.
-const faultRating = "fault-current"
-
-// noOhms is the share that is left of the resistance that is assumed of a wire of unknown
-// size or length, so that the greatest fault is not understated.
-const noOhms = 1e-3
-
-// charged sets the voltage of each source: full, or empty. In the greatest fault wires of
-// which size or length is not recorded count nothing.
-func (s *Survey) charged(how extreme) []network.Change {
+// emptied sets each source to the voltage at which it is empty.
+func (s *Survey) emptied() []network.Change {
 	var list []network.Change
 	for i := range s.net.Links() {
 		l := &s.net.Links()[i]
-		if l.Kind == network.WireLink && how == greatest {
-			if _, assumed := s.net.WireOhms(l); assumed {
-				list = append(list, network.Change{Link: l, Scale: noOhms})
-			}
-			continue
-		}
 		if !l.Is(model.SourceElement) {
 			continue
 		}
 		rest, known := s.net.Figure(l.Part, l.Element.Volts)
-		rating := l.Element.MaxVolts
-		if how == least {
-			rating = cutoffRating
-		} else if _, stated := l.Part.Rating(faultRating); stated {
-			continue
-		}
-		if volts, stated := s.net.Figure(l.Part, rating); known && stated && rest > 0 {
+		if volts, stated := s.net.Figure(l.Part, cutoffRating); known && stated && rest > 0 {
 			list = append(list, network.Change{Link: l, Scale: volts / rest})
 		}
 	}

@@ -173,7 +173,7 @@ func (s *Survey) ShortAmps(f *network.Feed) float64 {
 // current of a short; 0 if neither is known.
 func (s *Survey) fullVolts(l *network.Link) float64 {
 	rest, _ := s.net.Figure(l.Part, l.Element.Volts)
-	if _, stated := l.Part.Rating(faultRating); stated {
+	if _, stated := l.Part.Rating(network.FaultRating); stated {
 		return rest
 	}
 	full, _ := s.net.Figure(l.Part, l.Element.MaxVolts)

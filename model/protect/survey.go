@@ -46,7 +46,7 @@ func NewSurvey(n *network.Network) *Survey {
 		outlines: map[*network.Link]*Conductor{}, conductors: map[*network.Link]*Conductor{}, devices: map[*network.Link]*Device{},
 	}
 	s.feeds, s.entries = s.protection.Feeds, s.protection.Entries()
-	s.charges = [2][]network.Change{greatest: s.charged(greatest), least: s.charged(least)}
+	s.charges = [2][]network.Change{greatest: n.FullCharge(), least: s.emptied()}
 	s.solve()
 	s.distinguish()
 	return s

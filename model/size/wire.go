@@ -106,7 +106,7 @@ func (s *Survey) Requirement(w *model.Wire, load Load) Requirement {
 	}
 	r := Requirement{
 		Continuous: load.Amps, Duty: load.Duty, Volts: s.nominal(load.solution(), l), Loop: c.metres,
-		Insulation: w.Insulation.Degrees(), Bundle: s.bundled(w), Sheathed: w.Sheathed || w.Bundle != "",
+		Insulation: w.Insulation.Degrees(), Bundle: s.n.Sheet.Bundled(w), Sheathed: w.Sheathed || w.Bundle != "",
 		Studs: s.studs(w), Unfused: load.Phase, Assumed: slices.Clone(load.Assumed),
 	}
 	if load.worst != nil {
@@ -160,60 +160,13 @@ func (s *Survey) fault(one *solved, l *network.Link) float64 {
 	most := 0.0
 	for _, end := range []network.Node{l.A, l.B} {
 		shorted, err := s.n.SolveWith(one.at, network.Variation{
-			Held: one.lasting, Changes: s.full(), Sound: true, Bridges: []network.Bridge{{A: end, B: low, Ohms: boltedOhms}},
+			Held: one.lasting, Changes: s.n.FullCharge(), Sound: true, Bridges: []network.Bridge{{A: end, B: low, Ohms: boltedOhms}},
 		})
 		if err == nil {
 			most = max(most, math.Abs(shorted.BridgeCurrent(0)))
 		}
 	}
 	return most
-}
-
-// faultRating is the figure of a source's short-circuit current, as its label states it.
-const faultRating = "fault-current"
-
-// noOhms is the share that is left of the resistance of a wire of unknown size or length in
-// the largest fault.
-const noOhms = 1e-3
-
-// full sets the sources to their voltage at the end of charge, but for those whose label
-// states the fault current itself, and wires of unknown size or length to nearly nothing.
-func (s *Survey) full() []network.Change {
-	var list []network.Change
-	for i := range s.n.Links() {
-		l := &s.n.Links()[i]
-		if l.Wire != nil {
-			if _, assumed := s.n.WireOhms(l); assumed {
-				list = append(list, network.Change{Link: l, Scale: noOhms})
-			}
-			continue
-		}
-		if !l.Is(model.SourceElement) {
-			continue
-		}
-		if _, stated := l.Part.Rating(faultRating); stated {
-			continue
-		}
-		rest, known := s.n.Figure(l.Part, l.Element.Volts)
-		if most, ok := s.n.Figure(l.Part, l.Element.MaxVolts); known && ok && rest > 0 && most > rest {
-			list = append(list, network.Change{Link: l, Scale: most / rest})
-		}
-	}
-	return list
-}
-
-// bundled is how many wires share the bundle of a wire, itself included.
-func (s *Survey) bundled(w *model.Wire) int {
-	if w.Bundle == "" {
-		return 1
-	}
-	count := 0
-	for i := range s.n.Sheet.Wires {
-		if s.n.Sheet.Wires[i].Bundle == w.Bundle {
-			count++
-		}
-	}
-	return count
 }
 
 // studs lists the studs that a wire's lugs go on: as measured, else by the library.
