@@ -61,8 +61,10 @@ type Box struct {
 	W, H int
 	// Head is the first row, counted from the top edge, that a free port may take; 0 means Options.Pitch. A box of
 	// H = 0 always starts in its only row.
-	Head  int
-	Ports []Port
+	Head int
+	// Ordered keeps the ports of one face in the order given or its reverse.
+	Ordered bool
+	Ports   []Port
 	// Pin is the top-left corner of a box that a person placed: it does not move.
 	Pin *Point
 }
@@ -72,6 +74,8 @@ type Port struct {
 	ID string
 	// Group is equal for ports that must stay side by side, in the order given or its reverse; "" for none.
 	Group string
+	// Face is 1 or 2 for ports that sit on two opposite sides of the box, whichever; 0 for a port that is free.
+	Face int
 	// Sides it may sit on; a fixed port takes the only one.
 	Sides Sides
 	// Offset from the left (north, south) or top (east, west) of the box, or -1 when it may be chosen.
@@ -85,6 +89,8 @@ type PortRef struct{ Box, Port string }
 type Wire struct {
 	ID       string
 	From, To PortRef
+	// Onward wires are drawn from left to right, From before To, where nothing speaks against it.
+	Onward bool
 	// Labels are the texts that may stand on it, best first; one of them is chosen.
 	Labels []string
 }

@@ -10,6 +10,13 @@ type Page struct {
 	Flags  []Flag
 	Legend []string // lines for the legend besides those that follow from the drawing
 	State  string   // name of the state that is painted; empty if none is
+	Paper  Paper    // the paper that the page is made for; zero for none in particular
+}
+
+// Paper is a sheet of paper as it lies: landscape if it is wider than high.
+type Paper struct {
+	Name              string // A4, Letter
+	WidthMM, HeightMM float64
 }
 
 // TitleBlock says what the page shows.
