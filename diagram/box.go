@@ -21,6 +21,7 @@ type port struct {
 	terminal string
 	wire     model.WireID
 	of       int // places of the terminal
+	face     int // end of the part that it sits on; 0 if a drawing may choose
 
 	seat      int  // position on a stud; 0 if not recorded or no order matters
 	unordered bool // several lugs on a stud whose order is not recorded
@@ -39,8 +40,9 @@ func (b *builder) box(p *model.Part) box {
 	for _, name := range names {
 		at := model.TerminalRef{Part: p.ID, Name: name}
 		order, known := b.sheet.StackOf(at)
+		face := out.faceOf(name)
 		for i, id := range order {
-			place := port{terminal: name, of: len(order), wire: id}
+			place := port{terminal: name, of: len(order), wire: id, face: face}
 			if b.stacked(out.def, name, len(order)) {
 				place.unordered = !known
 				if known {
@@ -50,10 +52,21 @@ func (b *builder) box(p *model.Part) box {
 			out.ports = append(out.ports, place)
 		}
 		if len(order) == 0 && (b.options.Unwired || len(names) <= smallPart) {
-			out.ports = append(out.ports, port{terminal: name, of: 1})
+			out.ports = append(out.ports, port{terminal: name, of: 1, face: face})
 		}
 	}
 	return out
+}
+
+// faceOf is the end of the part that a terminal sits on; 0 if that is not known.
+func (x *box) faceOf(terminal string) int {
+	if x.def == nil {
+		return 0
+	}
+	if t := x.def.Terminal(terminal); t != nil {
+		return t.Face
+	}
+	return 0
 }
 
 // stacked reports whether the places of a terminal are an order of lugs on a stud.
@@ -153,15 +166,15 @@ func (x *box) marks() []string {
 }
 
 // layoutBox describes the box to the layout. Terminals may sit on the left or the
-// right in any order; the places of one terminal stay together.
+// right in any order, but for those of a face; the places of one terminal stay together.
 func (x *box) layoutBox() layout.Box {
 	w, h, head := x.size()
-	out := layout.Box{ID: string(x.part.ID), Zone: string(x.part.Zone), W: w - 1, H: h - 1, Head: head}
+	out := layout.Box{ID: string(x.part.ID), Zone: string(x.part.Zone), W: w - 1, H: h - 1, Head: head, Ordered: x.def != nil && x.def.InOrder}
 	if at := x.part.Place; at != nil {
 		out.Pin = &layout.Point{X: at.X, Y: at.Y}
 	}
 	for _, p := range x.ports {
-		place := layout.Port{ID: p.id(), Sides: layout.SidesOf(layout.East, layout.West), Offset: -1}
+		place := layout.Port{ID: p.id(), Face: p.face, Sides: layout.SidesOf(layout.East, layout.West), Offset: -1}
 		if p.of > 1 {
 			place.Group = p.terminal
 		}

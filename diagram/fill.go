@@ -10,6 +10,7 @@ import (
 
 // fill lists the boxes, flags and wires of a page and describes them to the layout.
 func (b *builder) fill(p *page) {
+	p.onward = onward(b.sheet, b.cat)
 	for _, z := range p.zones {
 		if z != "" {
 			p.graph.Zones = append(p.graph.Zones, layout.Zone{ID: string(z), Title: min(scene.Width(b.zoneWords(z))+2, titleRoom)})
@@ -45,7 +46,14 @@ func (b *builder) fillWire(p *page, w *model.Wire) {
 	if !toHere {
 		to = b.addFlag(p, w, "to", w.To, b.flagZone(w.From, home))
 	}
-	p.graph.Wires = append(p.graph.Wires, layout.Wire{ID: string(w.ID), From: from, To: to, Labels: labels(w)})
+	line := layout.Wire{ID: string(w.ID), From: from, To: to, Labels: labels(w)}
+	if forward, leads := p.onward[w.ID]; leads {
+		line.Onward = true
+		if !forward {
+			line.From, line.To = to, from
+		}
+	}
+	p.graph.Wires = append(p.graph.Wires, line)
 }
 
 // landing finds the port of an end on a part of the page.

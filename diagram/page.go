@@ -30,6 +30,7 @@ type page struct {
 	number, of int
 	boxes      []box
 	flags      []flag
+	onward     map[model.WireID]bool // which way the power wires lead
 	graph      layout.Graph
 	drawing    layout.Drawing
 }

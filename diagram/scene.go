@@ -35,7 +35,7 @@ func (b *builder) scene(p *page, pages []page) scene.Page {
 		out.Flags = append(out.Flags, sceneFlag(f, text, d.Boxes[len(p.boxes)+i]))
 	}
 	for i, w := range d.Wires {
-		out.Wires = append(out.Wires, b.sceneWire(p.graph.Wires[i], w))
+		out.Wires = append(out.Wires, b.sceneWire(p, p.graph.Wires[i], w))
 	}
 	out.Legend = shortened(p)
 	return out
@@ -124,14 +124,20 @@ func sceneFlag(f *flag, text string, at layout.BoxAt) scene.Flag {
 	}
 }
 
-func (b *builder) sceneWire(w layout.Wire, at layout.WireAt) scene.Wire {
+func (b *builder) sceneWire(p *page, w layout.Wire, at layout.WireAt) scene.Wire {
 	wire := b.sheet.Wire(model.WireID(w.ID))
+	path := at.Path
+	if forward, leads := p.onward[wire.ID]; leads && !forward {
+		w.From, w.To = w.To, w.From
+		path = slices.Clone(path)
+		slices.Reverse(path)
+	}
 	out := scene.Wire{
 		ID: w.ID, Weight: weight(wire), Colour: wire.Colour.String(), Title: wireTitle(wire),
 		From: endName(w.From, wire.From), To: endName(w.To, wire.To),
 	}
-	for _, p := range at.Path {
-		out.Path = append(out.Path, point(p))
+	for _, at := range path {
+		out.Path = append(out.Path, point(at))
 	}
 	if at.Label.OK {
 		out.Label = scene.Label{Text: w.Labels[at.Label.Index], At: point(at.Label.At), Vertical: at.Label.Vertical}

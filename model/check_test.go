@@ -136,6 +136,7 @@ func TestDefinitionFaults(t *testing.T) {
 		{"designator", func(d *Definition) { d.Designator = "" }, "designator", "not a usable designator"},
 		{"terminal name", func(d *Definition) { d.Terminals = append(d.Terminals, TerminalDef{Name: "a b", Form: TabForm}) }, "terminals.a b", "not a usable terminal name"},
 		{"gates", func(d *Definition) { d.Opening = "a b" }, "opening", "not a usable name"},
+		{"a third face", func(d *Definition) { d.Terminals[2].Face = 3 }, "terminals.coil+.face", "no such face"},
 		{"stud on a tab", func(d *Definition) { d.Terminals[2].Stud = m8 }, "terminals.coil+.stud", "a stud size on a terminal that is no stud"},
 		{"rest", func(d *Definition) { d.Control.Rest = "between" }, "control.rest", "no such position"},
 		{"between one", func(d *Definition) { d.Elements[0].Between = []string{"coil+"} }, "elements.coil.between", "an element is between two terminals"},

@@ -2,6 +2,7 @@ package model
 
 import (
 	"slices"
+	"strconv"
 )
 
 // Check lists everything that is inconsistent in the definition. Paths start below
@@ -22,6 +23,9 @@ func (d *Definition) check(above ...string) []Fault {
 		}
 		if !t.Stud.IsZero() && t.Form != StudForm {
 			c.report([]string{"terminals", t.Name, "stud"}, t.Stud.String(), "a stud size on a terminal that is no stud", "form: stud", nil)
+		}
+		if t.Face < 0 || t.Face > 2 {
+			c.report([]string{"terminals", t.Name, "face"}, strconv.Itoa(t.Face), "no such face", "1 or 2, for two opposite ends of the part", nil)
 		}
 	}
 	if d.Opening != "" && !ValidID(d.Opening) {

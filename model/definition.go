@@ -17,6 +17,7 @@ type Definition struct {
 	Symbol     string        `yaml:"symbol" doc:"standard graphical symbol on drawings"`
 	Control    *Switching    `yaml:"control,flow" doc:"what a person or the cart sets on it"`
 	Terminals  []TerminalDef `yaml:"terminals,keyed,flow" doc:"its terminals"`
+	InOrder    bool          `yaml:"in-order" doc:"true where the terminals of one face sit in the order of the list, as the ways of a connector do"`
 	Elements   []Element     `yaml:"elements,keyed,flow" doc:"what is electrically between its terminals"`
 	Opening    string        `yaml:"opening" doc:"name of the time-current gates of the standard that such a fuse or breaker is made to"`
 	Ratings    []Rating      `yaml:"ratings,keyed,flow" doc:"its figures with their sources"`
@@ -89,6 +90,7 @@ type TerminalDef struct {
 	Serves Service   `yaml:"serves" doc:"the kind of circuit it belongs to"`
 	Pole   Pole      `yaml:"pole" doc:"its polarity if it has one"`
 	Metal  Metal     `yaml:"metal" doc:"one piece of metal on the cart that all terminals of this mark are part of"`
+	Face   int       `yaml:"face" doc:"1 or 2 where the terminals sit on two opposite ends of the part, or a line reads on through it; without it a drawing may put the terminal on either side"`
 }
 
 // Metal is a piece of metal that many terminals are part of. The zero value means none.
