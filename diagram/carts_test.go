@@ -32,19 +32,23 @@ func TestWorkedCartsAreDrawnWithoutFault(t *testing.T) {
 		d, problems := jobfile.Decode(name, data, part.Library())
 		require.Empty(t, problems)
 		for _, s := range d.Job.Sheets {
-			for _, o := range []diagram.Options{{Quick: true}, {Width: 120, Height: 150, Quick: true}} {
-				if testing.Short() && o.Width > 0 {
+			for _, columns := range []int{0, 120} {
+				o := diagram.Options{Quick: true}
+				if columns > 0 {
+					o.Shapes = []diagram.Shape{{Columns: columns, Rows: 150}}
+				}
+				if testing.Short() && columns > 0 {
 					continue
 				}
-				t.Run(fmt.Sprintf("%s %s %d", name, s.Name, o.Width), func(t *testing.T) {
+				t.Run(fmt.Sprintf("%s %s %d", name, s.Name, columns), func(t *testing.T) {
 					t.Parallel()
 					drawing, err := diagram.Draw(d.Job, s.Name, part.Library(), o)
 					require.NoError(t, err)
 					for i := range drawing.Pages {
 						p := &drawing.Pages[i]
 						require.Empty(t, scene.Check(p))
-						if o.Width > 0 {
-							require.LessOrEqual(t, p.W, o.Width)
+						if columns > 0 {
+							require.LessOrEqual(t, p.W, columns)
 						}
 						for _, w := range p.Wires {
 							require.Contains(t, w.Label.Text, w.ID)

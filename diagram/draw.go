@@ -10,10 +10,17 @@ import (
 	"example.com/lugbook/model"
 )
 
+// Shape is a size of page.
+type Shape struct {
+	Columns int         // most columns of a drawing; 0 for any number
+	Rows    int         // most rows of a drawing with what stands below it; 0 for any number
+	Paper   scene.Paper // what the page is printed on; zero for none in particular
+}
+
 // Options say how a sheet is drawn.
 type Options struct {
-	Width    int      // columns of a page; 0 for one page as wide as it needs
-	Height   int      // rows above which a sheet is split into pages by zone; 0 for no limit
+	Shapes   []Shape  // the pages to choose from: the shape that needs fewest is taken for all; none for one page of any size
+	Whole    bool     // put all on one page of about the proportions of the first shape, however large
 	Quick    bool     // less work on the placing, for while a person waits
 	Unwired  bool     // show terminals without a wire too
 	Previous *Drawing // an earlier drawing of about the same sheet: what is in it stays where it is
@@ -40,12 +47,15 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
 	b := builder{job: j, sheet: s, cat: lib.For(j), options: o, drafts: map[string]draft{}}
+	if len(o.Shapes) > 0 && !o.Whole {
+		b.shape = o.Shapes[0]
+	}
 	if len(s.Parts)+len(s.Wires) == 0 {
 		empty := page{number: 1, of: 1}
 		return &Drawing{Pages: []scene.Page{b.scene(&empty, nil)}}, nil
 	}
 	pages := [][]model.ZoneID{b.allZones()}
-	if o.Width > 0 || o.Height > 0 {
+	if b.shape.Columns > 0 || b.shape.Rows > 0 {
 		if ok, err := b.fits(pages[0]); err != nil {
 			return nil, err
 		} else if !ok {

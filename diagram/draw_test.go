@@ -81,7 +81,7 @@ func TestRandomHarnessesAreDrawnWithoutFault(t *testing.T) {
 				j := randomJob(uint64(seed))
 				o := diagram.Options{Quick: true, Unwired: seed%3 == 0}
 				if seed%2 == 0 {
-					o.Width = 200
+					o.Shapes = []diagram.Shape{{Columns: 200}}
 				}
 				d, err := diagram.Draw(j, model.AsFound, part.Library(), o)
 				require.NoError(t, err, "seed %d", seed)
@@ -110,7 +110,7 @@ func drawnOnce(t *testing.T, j *model.Job, d *diagram.Drawing, seed int) {
 
 func TestEqualJobsGiveEqualBytes(t *testing.T) {
 	render := func() []byte {
-		d, err := diagram.Draw(randomJob(7), model.AsFound, part.Library(), diagram.Options{Width: 160})
+		d, err := diagram.Draw(randomJob(7), model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 160}}})
 		require.NoError(t, err)
 		var b bytes.Buffer
 		for i := range d.Pages {
@@ -151,7 +151,7 @@ func TestAMissingSheetIsNamed(t *testing.T) {
 
 func TestAnEmptySheetIsAnEmptyPage(t *testing.T) {
 	j := &model.Job{Version: 1, Title: "new", Sheets: []model.Sheet{{Name: model.AsFound}}}
-	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 80})
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 80}}})
 	require.NoError(t, err)
 	require.Len(t, d.Pages, 1)
 	require.Contains(t, text.Render(&d.Pages[0], text.Options{}).String(), "new / sheet as-found")

@@ -43,7 +43,7 @@ func TestPlacesThatClashAreLetGo(t *testing.T) {
 			continue // the way to it is long
 		}
 		t.Run(name, func(t *testing.T) {
-			d, err := diagram.Draw(placed(places...), model.AsFound, part.Library(), diagram.Options{Width: 120})
+			d, err := diagram.Draw(placed(places...), model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 120}}})
 			require.NoError(t, err)
 			require.Len(t, d.Pages, 1)
 			require.Empty(t, scene.Check(&d.Pages[0]))
@@ -67,7 +67,7 @@ func TestALongZoneNameIsCut(t *testing.T) {
 	for i := range j.Sheets[0].Parts {
 		j.Sheets[0].Parts[i].Zone = "tray"
 	}
-	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 60})
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 60}}})
 	require.NoError(t, err)
 	require.Len(t, d.Pages[0].ZoneTitles(), 1)
 	require.LessOrEqual(t, d.Pages[0].W, 60)
@@ -77,7 +77,7 @@ func TestALongZoneNameIsCut(t *testing.T) {
 func TestALongPartNameIsCut(t *testing.T) {
 	j := placed()
 	j.Sheets[0].Parts[0].Name = strings.Repeat("x", 4000)
-	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Width: 60})
+	d, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 60}}})
 	require.NoError(t, err)
 	require.Less(t, d.Pages[0].H, 40)
 	require.Contains(t, d.Pages[0].Boxes[0].Title, j.Sheets[0].Parts[0].Name, "whole where it takes no room")

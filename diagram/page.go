@@ -15,6 +15,7 @@ type builder struct {
 	sheet   *model.Sheet
 	cat     *model.Catalogue
 	options Options
+	shape   Shape
 	drafts  map[string]draft // pages tried, by their zones
 }
 
@@ -76,7 +77,7 @@ func (b *builder) home(w *model.Wire) model.ZoneID {
 func (b *builder) page(zones []model.ZoneID) (page, error) {
 	p := page{zones: zones}
 	b.fill(&p)
-	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.options.Width, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.zones)}
+	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.shape.Columns, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.zones)}
 	if b.options.Quick {
 		o.Effort = layout.Draft
 	}
@@ -135,7 +136,7 @@ func (b *builder) fits(zones []model.ZoneID) (bool, error) {
 	if errors.As(err, &narrow) {
 		return false, nil
 	}
-	return err == nil && (b.options.Height == 0 || p.drawing.H <= b.options.Height), err
+	return err == nil && (b.shape.Rows == 0 || p.drawing.H <= b.shape.Rows), err
 }
 
 // split puts zones on pages in the order of the job, as many on a page as fit.

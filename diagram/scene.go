@@ -16,7 +16,7 @@ const restState = "key off, direction neutral, pedal up, nothing plugged in"
 // scene turns a laid out page into plain data for the painters.
 func (b *builder) scene(p *page, pages []page) scene.Page {
 	d := &p.drawing
-	out := scene.Page{W: d.W, H: d.H, Title: b.title(p)}
+	out := scene.Page{W: d.W, H: d.H, Title: b.title(p), Paper: b.shape.Paper}
 	for i, z := range d.Zones {
 		if z.Rect.W > 0 {
 			id := model.ZoneID(p.graph.Zones[i].ID)

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -73,8 +72,8 @@ func (f *shared) export(format string, job *model.Job, sheet model.SheetName, sh
 	if err != nil {
 		return "", err
 	}
-	var b bytes.Buffer
-	if err := as.Sheet(&b, job, sheet, f.lib, 0, shown); err != nil {
+	files, err := as.Sheet(job, sheet, f.lib, shown)
+	if err != nil {
 		return "", err
 	}
 	end := "-" + string(sheet)
@@ -82,8 +81,21 @@ func (f *shared) export(format string, job *model.Job, sheet model.SheetName, sh
 		end += "-" + shown.Name
 	}
 	to := beside(f.path(), end+as.Ext)
-	_, _, err = store.SaveAs(to, b.Bytes(), true)
-	return to, err
+	for _, file := range files {
+		if _, _, err := store.SaveAs(file.Name(to), file.Data, true); err != nil {
+			return "", err
+		}
+	}
+	return written(files, to), nil
+}
+
+// written names the files of a drawing: the only one, or the first and the last.
+func written(files []export.File, to string) string {
+	last := files[len(files)-1]
+	if len(files) == 1 {
+		return last.Name(to)
+	}
+	return files[0].Name(to) + " to " + filepath.Base(last.Name(to))
 }
 
 // beside is a path in the folder of a job file that begins with its name.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -94,23 +93,24 @@ func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written [
 		written = append(written, name)
 		return c.write(filepath.Join(dir, name), data)
 	}
-	drawn := map[diagram.Options]*diagram.Drawing{} // formats of the same page share it
+	drawn := map[bool]*diagram.Drawing{} // formats for paper share their pages, and so do the others
 	for _, f := range export.All {
-		var b bytes.Buffer
-		page := f.Page(0)
-		if drawn[page] == nil {
-			if drawn[page], err = diagram.Draw(o.job, sheet, o.lib, page); err != nil {
+		if drawn[f.Paper] == nil {
+			if drawn[f.Paper], err = diagram.Draw(o.job, sheet, o.lib, f.Layout(export.Ask{})); err != nil {
 				return nil, err
 			}
 		}
-		if err := f.Write(&b, drawn[page]); err != nil {
+		files, err := f.Files(drawn[f.Paper].Pages)
+		if err != nil {
 			return nil, err
 		}
-		if err := write(string(sheet)+f.Ext, b.Bytes()); err != nil {
-			return nil, err
+		for _, file := range files {
+			if err := write(file.Name(string(sheet)+f.Ext), file.Data); err != nil {
+				return nil, err
+			}
 		}
 		if sheet == model.Plan && f.Name == export.Text.Name {
-			if _, err := fmt.Fprintln(c.out, b.String()); err != nil {
+			if _, err := fmt.Fprintln(c.out, string(files[0].Data)); err != nil {
 				return nil, err
 			}
 		}

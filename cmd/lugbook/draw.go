@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -9,61 +8,155 @@ import (
 
 	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/diagram/live"
+	"example.com/lugbook/diagram/paper"
 	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/diagram/view"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
 )
 
-// The widest page that a drawing may be asked for, in columns.
+// The narrowest and the widest page that a drawing may be asked for, in columns.
 const (
 	leastColumns = 40
 	mostColumns  = 1000
 )
 
+// drawing is what a person asks of a drawing.
+type drawing struct {
+	sheet, state    string
+	as, view, paper string
+	out             string
+	columns, page   int
+	onePage         bool
+	format          export.Format
+	looks           view.View
+	ask             export.Ask
+}
+
 func (c *cli) drawCommand() *cobra.Command {
-	var sheet, in, as, out string
-	var columns int
+	var d drawing
 	cmd := &cobra.Command{
 		Use:   "draw FILE",
-		Short: "Draw a sheet as text, ASCII or SVG",
+		Short: "Draw a sheet as text or on paper",
 		Long: "Draw a sheet. Without --sheet the latest sheet is drawn. With --state it shows which wires are dead, on the minus\n" +
-			"side or live in that state, what they carry and which way, and which contacts are closed. " + formatsHelp(),
+			"side or live in that state, what they carry and which way, and which contacts are closed.\n\n" +
+			"Letters on paper are never smaller than 2.5 mm: what does not fit one page goes on several, and marks at the\n" +
+			"ends of wires name the page where they go on. Several pages of a format that holds one page in a file are\n" +
+			"written to NAME-1, NAME-2 and so on.\n\n" + formatsHelp() + viewsHelp(),
 		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as svg -o tug.svg tug.yaml\n" +
-			"  lugbook draw --state drive-forward tug.yaml\n  lugbook draw --as ascii --width 100 - < tug.yaml",
+			"  lugbook draw --as svg --paper letter --one-page -o tug.svg tug.yaml\n" +
+			"  lugbook draw --state drive-forward --page 2 tug.yaml\n  lugbook draw --as ascii --width 100 - < tug.yaml",
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if columns != 0 && (columns < leastColumns || columns > mostColumns) {
-				return fmt.Errorf("--width %d: expected %d to %d columns", columns, leastColumns, mostColumns)
-			}
-			format, err := export.Find(as)
-			if err != nil {
+			if err := d.settle(cmd.Flags().Changed); err != nil {
 				return err
 			}
-			if err := apart(out, args[0]); err != nil {
-				return err
-			}
-			o, name, err := c.openSheet(args[0], sheet)
-			if err != nil {
-				return err
-			}
-			shown, err := o.stateShown(name, in)
-			if err != nil {
-				return err
-			}
-			var b bytes.Buffer
-			if err := format.Sheet(&b, o.job, name, o.lib, columns, shown); err != nil {
-				return err
-			}
-			return c.write(out, b.Bytes())
+			return c.draw(&d, args[0])
 		},
 	}
-	cmd.Flags().StringVar(&sheet, "sheet", "", "sheet to draw: as-found, plan or as-built")
-	cmd.Flags().StringVar(&in, "state", "", "state to show, such as drive-forward; none if not said")
-	cmd.Flags().StringVar(&as, "as", "text", "format: "+strings.Join(export.Names(), ", "))
-	cmd.Flags().IntVar(&columns, "width", 0, "page width in columns; 0 for the format's own")
-	cmd.Flags().StringVarP(&out, "out", "o", stdio, "file to write, - for standard output")
+	flags := cmd.Flags()
+	flags.StringVar(&d.sheet, "sheet", "", "sheet to draw: as-found, plan or as-built")
+	flags.StringVar(&d.state, "state", "", "state to show, such as drive-forward; none if not said")
+	flags.StringVar(&d.as, "as", export.Text.Name, "format: "+strings.Join(export.Names(), ", "))
+	flags.StringVar(&d.view, "view", view.Wiring.Name, "what to show: "+strings.Join(view.Names(), ", "))
+	flags.StringVar(&d.paper, "paper", paper.Names()[0], "size of paper: "+strings.Join(paper.Names(), ", "))
+	flags.BoolVar(&d.onePage, "one-page", false, "the whole sheet on one page, however small on paper or wide as text")
+	flags.IntVar(&d.page, "page", 0, "the only page to write; all if not said")
+	flags.IntVar(&d.columns, "width", 0, "columns of a page of text; as the format has them if not said")
+	flags.StringVarP(&d.out, "out", "o", stdio, "file to write, - for standard output")
 	return cmd
+}
+
+// settle finds what the words of a command line stand for, and refuses those that do
+// not go together. given tells which flags were.
+func (d *drawing) settle(given func(string) bool) (err error) {
+	if d.format, err = export.Find(d.as); err != nil {
+		return err
+	}
+	if d.looks, err = view.Find(d.view); err != nil {
+		return err
+	}
+	if d.ask.Paper, err = paper.Find(d.paper); err != nil {
+		return err
+	}
+	switch {
+	case given("width") && d.format.Paper:
+		return fmt.Errorf("--width is for text; a page of %s is as wide as its paper: choose it with --paper, or --one-page for all on one", d.as)
+	case given("width") && (d.columns < leastColumns || d.columns > mostColumns):
+		return fmt.Errorf("--width %d: expected %d to %d columns", d.columns, leastColumns, mostColumns)
+	case given("paper") && !d.format.Paper:
+		return fmt.Errorf("--paper is for drawings on paper; a page of %s is as wide as --width says", d.as)
+	case given("page") && d.page < 1:
+		return fmt.Errorf("--page %d: pages are counted from 1", d.page)
+	case given("page") && d.onePage:
+		return fmt.Errorf("--page %d and --one-page: give one of them", d.page)
+	}
+	d.ask.Columns, d.ask.OnePage = d.columns, d.onePage
+	return nil
+}
+
+// draw draws a sheet of a job file and writes it.
+func (c *cli) draw(d *drawing, path string) error {
+	if err := apart(d.out, path); err != nil {
+		return err
+	}
+	o, name, err := c.openSheet(path, d.sheet)
+	if err != nil {
+		return err
+	}
+	shown, err := o.stateShown(name, d.state)
+	if err != nil {
+		return err
+	}
+	drawn, err := d.looks.Draw(o.job, name, o.lib, d.format.Layout(d.ask))
+	if err != nil {
+		return err
+	}
+	if shown != nil {
+		drawn = drawn.In(*shown)
+	}
+	pages, err := d.picked(drawn.Pages)
+	if err != nil {
+		return err
+	}
+	return c.writePages(d, pages, path)
+}
+
+// picked are the pages that a person asked for.
+func (d *drawing) picked(pages []scene.Page) ([]scene.Page, error) {
+	switch {
+	case d.page == 0:
+		return pages, nil
+	case d.page > len(pages) && len(pages) == 1:
+		return nil, fmt.Errorf("--page %d: the drawing has one page", d.page)
+	case d.page > len(pages):
+		return nil, fmt.Errorf("--page %d: the drawing has pages 1 to %d", d.page, len(pages))
+	}
+	return pages[d.page-1 : d.page], nil
+}
+
+// writePages writes pages to a file, or to one for each page.
+func (c *cli) writePages(d *drawing, pages []scene.Page, job string) error {
+	if d.format.Single && len(pages) > 1 && isStdout(d.out) {
+		return fmt.Errorf("the drawing has %d pages, and a file of %s holds one: name the files with -o NAME%s, choose a page with --page, or --one-page for all on one",
+			len(pages), d.as, d.format.Ext)
+	}
+	files, err := d.format.Files(pages)
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := apart(f.Name(d.out), job); err != nil {
+			return err
+		}
+	}
+	for _, f := range files {
+		if err := c.write(f.Name(d.out), f.Data); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // stateShown solves the state that a person asked for; nil if none was.
@@ -91,9 +184,18 @@ func (o *opened) stateShown(sheet model.SheetName, asked string) (*scene.State, 
 
 func formatsHelp() string {
 	var b strings.Builder
-	b.WriteString("Formats:\n")
+	b.WriteString("Formats (--as):\n")
 	for _, f := range export.All {
-		fmt.Fprintf(&b, "  %-6s %s\n", f.Name, f.About)
+		fmt.Fprintf(&b, "  %-10s %s\n", f.Name, f.About)
 	}
 	return b.String()
+}
+
+func viewsHelp() string {
+	var b strings.Builder
+	b.WriteString("Views (--view):\n")
+	for _, v := range view.All {
+		fmt.Fprintf(&b, "  %-10s %s\n", v.Name, v.About)
+	}
+	return strings.TrimRight(b.String(), "\n")
 }

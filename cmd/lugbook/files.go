@@ -126,10 +126,13 @@ func sameFile(a, b string) bool {
 	return err == nil && os.SameFile(first, second)
 }
 
-// write writes data to a file, or to standard output for - or nothing, and for its name
-// /dev/stdout: a file that stands behind it is written on, not replaced.
+// isStdout reports whether a path stands for standard output: -, nothing, and its name
+// /dev/stdout, so that a file behind it is written on, not replaced.
+func isStdout(path string) bool { return path == "" || path == stdio || path == "/dev/stdout" }
+
+// write writes data to a file, or to standard output.
 func (c *cli) write(path string, data []byte) error {
-	if path == "" || path == stdio || path == "/dev/stdout" {
+	if isStdout(path) {
 		_, err := c.out.Write(data)
 		return err
 	}

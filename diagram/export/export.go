@@ -3,8 +3,10 @@
 package export
 
 import (
+	"bytes"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 
 	"example.com/lugbook/diagram"
@@ -18,11 +20,15 @@ type Format struct {
 	Ext   string // of files, with the point
 	About string // one line for help
 
-	// Page is how the sheet is laid out for the format. columns is the width that a
-	// person asked for; 0 for the format's own.
-	Page func(columns int) diagram.Options
-	// Write writes a drawing. Equal drawings give equal bytes.
-	Write func(io.Writer, *diagram.Drawing) error
+	// Paper tells that a page is a sheet of paper, on which no letter is too small to be
+	// read. The pages of other formats are rows of characters.
+	Paper bool
+	// Single tells that a file holds one page alone, so that each page of a drawing is a
+	// file of its own.
+	Single bool
+	// Write writes pages one after the other; the only page if the format is Single. Equal
+	// pages give equal bytes.
+	Write func(io.Writer, []scene.Page) error
 }
 
 // All lists the formats.
@@ -47,14 +53,47 @@ func Find(name string) (Format, error) {
 	return Format{}, fmt.Errorf("no format %q; there are %s", name, strings.Join(Names(), ", "))
 }
 
-// Sheet draws a sheet of a job and writes it, in a state if one is to be shown.
-func (f Format) Sheet(w io.Writer, j *model.Job, sheet model.SheetName, lib *model.Catalogue, columns int, shown *scene.State) error {
-	d, err := diagram.Draw(j, sheet, lib, f.Page(columns))
+// File is a written drawing, or one page of it.
+type File struct {
+	Suffix string // before the ending of the file's name: -1, -2; empty for the only file
+	Data   []byte
+}
+
+// Name is the path of the file for a drawing that is to be written to a path.
+func (f File) Name(path string) string {
+	ext := filepath.Ext(path)
+	return strings.TrimSuffix(path, ext) + f.Suffix + ext
+}
+
+// Files writes pages as one file, or as one for each page where the format holds no more.
+func (f Format) Files(pages []scene.Page) ([]File, error) {
+	if !f.Single || len(pages) == 1 {
+		var b bytes.Buffer
+		if err := f.Write(&b, pages); err != nil {
+			return nil, err
+		}
+		return []File{{Data: b.Bytes()}}, nil
+	}
+	files := make([]File, len(pages))
+	for i := range pages {
+		var b bytes.Buffer
+		if err := f.Write(&b, pages[i:i+1]); err != nil {
+			return nil, err
+		}
+		files[i] = File{Suffix: fmt.Sprintf("-%d", i+1), Data: b.Bytes()}
+	}
+	return files, nil
+}
+
+// Sheet draws a sheet of a job as the format lays it out by itself and writes it, in a
+// state if one is to be shown.
+func (f Format) Sheet(j *model.Job, sheet model.SheetName, lib *model.Catalogue, shown *scene.State) ([]File, error) {
+	d, err := diagram.Draw(j, sheet, lib, f.Layout(Ask{}))
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if shown != nil {
 		d = d.In(*shown)
 	}
-	return f.Write(w, d)
+	return f.Files(d.Pages)
 }
