@@ -1,7 +1,7 @@
 package scene
 
-// At lists what lies in a cell, topmost first: port, flag, box, label, the wire
-// that is drawn there, the wire that passes under it, zones from the inside out.
+// At lists what lies in a cell, topmost first: port, flag, box, label,
+// piece, the wire that is drawn there, the wire that passes under it, zones from the inside out.
 func (p *Page) At(c Point) []Ref {
 	var refs []Ref
 	for _, b := range p.Boxes {
@@ -23,6 +23,11 @@ func (p *Page) At(c Point) []Ref {
 	for _, w := range p.Wires {
 		if w.Label.covers(c) || w.Flow.Note.covers(c) {
 			refs = append(refs, Ref{Kind: LabelKind, ID: w.ID})
+		}
+	}
+	for _, piece := range p.Pieces {
+		if piece.Of.Kind != Nothing && piece.Covers(c) {
+			refs = append(refs, piece.Of)
 		}
 	}
 	refs = append(refs, p.wiresAt(c)...)

@@ -50,6 +50,9 @@ func survey(p *Page) *checker {
 	for _, w := range p.Wires {
 		c.label(w.ID, w.Label)
 	}
+	for i, piece := range p.Pieces {
+		c.piece(i, piece)
+	}
 	return c
 }
 

@@ -52,6 +52,7 @@ func (t TitleBlock) Heading() (what, issue []string) {
 	}
 	what = add(what, "", t.Job, "")
 	what = add(what, "sheet ", t.Sheet, "")
+	what = add(what, "", t.View, "")
 	what = add(what, "", t.System, "")
 	issue = add(issue, "", t.Date, "")
 	issue = add(issue, "rev ", t.Revision, "")

@@ -8,9 +8,9 @@ type Page struct {
 	Boxes  []Box
 	Wires  []Wire
 	Flags  []Flag
+	Pieces []Piece  // marks that stand by themselves
 	Legend []string // lines for the legend besides those that follow from the drawing
 	State  string   // name of the state that is painted; empty if none is
-	Table  Table    // a list that stands below the drawing; may be empty
 	Paper  Paper    // the paper that the page is made for; zero for none in particular
 }
 
@@ -23,6 +23,7 @@ type Paper struct {
 // TitleBlock says what the page shows.
 type TitleBlock struct {
 	Job, Sheet, System string
+	View               string // the kind of drawing if it is not the whole wiring: stud cards
 	Date, Revision     string
 	Page, Pages        int
 	Shown              string   // the state it is drawn in: key OFF, pedal up, pack disconnected
@@ -75,6 +76,7 @@ const (
 	Power
 	Traction
 	Mains
+	Trunk // a run of the harness with all the wires in it
 )
 
 // Change tells what became of a thing from one sheet to another.

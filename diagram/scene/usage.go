@@ -31,13 +31,7 @@ func (p *Page) Use() Usage {
 			u.Energies = append(u.Energies, w.Flow.Energy)
 		}
 		u.Carries = u.Carries || w.Flow.Carries()
-		body, stripe, striped := strings.Cut(w.Colour, "/")
-		u.Striped = u.Striped || striped
-		for _, code := range []string{body, stripe} {
-			if code != "" {
-				u.Colours = append(u.Colours, Clean(code))
-			}
-		}
+		u.insulation(w.Colour)
 	}
 	for _, b := range p.Boxes {
 		u.change(b.Change)
@@ -51,11 +45,26 @@ func (p *Page) Use() Usage {
 	for _, f := range p.Flags {
 		u.Flags = append(u.Flags, f.Kind)
 	}
+	for _, piece := range p.Pieces {
+		if piece.Colour != "" {
+			u.insulation(piece.Colour)
+		}
+	}
 	u.Crossings = len(p.Crossings()) > 0
 	u.Weights, u.Changes, u.Flags = set(u.Weights), set(u.Changes), set(u.Flags)
 	u.Energies = set(u.Energies)
 	u.Marks, u.Colours, u.Symbols = set(u.Marks), set(u.Colours), set(u.Symbols)
 	return u
+}
+
+func (u *Usage) insulation(colour string) {
+	body, stripe, striped := strings.Cut(colour, "/")
+	u.Striped = u.Striped || striped
+	for _, code := range []string{body, stripe} {
+		if code != "" {
+			u.Colours = append(u.Colours, Clean(code))
+		}
+	}
 }
 
 func (u *Usage) change(c Change) {

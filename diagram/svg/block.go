@@ -25,7 +25,7 @@ type sample struct {
 	words  string
 }
 
-var weightWords = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains"}
+var weightWords = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains", scene.Trunk: "run with all its wires"}
 
 var flagWords = [...]string{scene.OffPage: "goes on where named", scene.Cut: "cut end", scene.Capped: "capped end", scene.Untraced: "not traced further"}
 

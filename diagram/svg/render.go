@@ -50,6 +50,7 @@ func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
 	}
 	d.labels()
 	d.flows()
+	d.pieces()
 	d.close("g")
 	d.titleBlock()
 	d.close("svg")
@@ -92,7 +93,11 @@ func (d *painter) head() {
 // description says in words what the drawing holds.
 func (d *painter) description() string {
 	p := d.page
-	text := fmt.Sprintf("Wiring drawing with %s and %s", count(len(p.Boxes), "part"), count(len(p.Wires), "wire"))
+	kind := "Wiring drawing"
+	if p.Title.View != "" {
+		kind = "Drawing of kind " + clean.Line(p.Title.View)
+	}
+	text := fmt.Sprintf("%s with %s and %s", kind, count(len(p.Boxes), "part"), count(len(p.Wires), "wire"))
 	var names []string
 	for _, z := range p.Zones {
 		name := z.Name

@@ -37,11 +37,11 @@ func known(code string) bool {
 
 // tones are the colours of everything but insulation. They are written out in the
 // rules: viewers that know no custom properties must show the drawing too.
-type tones struct{ page, ink, soft, casing, unknown, alarm, pointed, glow string }
+type tones struct{ page, ink, soft, casing, unknown, alarm, pointed, glow, metal string }
 
 var (
-	light = tones{page: "#fff", ink: "#1b1d20", soft: "#5c6269", casing: "#33383d", unknown: "#a9afb5", alarm: "#b3261e", pointed: "#0072b2", glow: "#ffd76a"}
-	dark  = tones{page: "#15181b", ink: "#e8eaed", soft: "#a8afb6", casing: "#b9bfc5", unknown: "#6d747b", alarm: "#ff9c8f", pointed: "#56b4e9", glow: "#7a5a00"}
+	light = tones{page: "#fff", ink: "#1b1d20", soft: "#5c6269", casing: "#33383d", unknown: "#a9afb5", alarm: "#b3261e", pointed: "#0072b2", glow: "#ffd76a", metal: "#dfe3e6"}
+	dark  = tones{page: "#15181b", ink: "#e8eaed", soft: "#a8afb6", casing: "#b9bfc5", unknown: "#6d747b", alarm: "#ff9c8f", pointed: "#56b4e9", glow: "#7a5a00", metal: "#4a5056"}
 )
 
 // shapes are the rules that hold in light and dark. Casing and core of a wire widen
@@ -67,6 +67,10 @@ const shapes = `
 .lb .power .c{stroke-width:2.5}
 .lb .traction .k{stroke-width:6}
 .lb .traction .c{stroke-width:4.7}
+.lb .trunk .k{stroke-width:9}
+.lb .trunk .c{stroke-width:7.4}
+.lb .card,.lb .nut,.lb .plateside,.lb .bolt,.lb .seatface{stroke-width:.9}
+.lb .card{fill:none}
 .lb .mains .k{stroke-width:5.6}
 .lb .mains .c{stroke-width:4.3}
 .lb .mains .v{stroke-width:1.6}
@@ -86,11 +90,14 @@ const shapes = `
 // rules are the rules that colour the drawing.
 func (t tones) rules() string {
 	return strings.NewReplacer("PAGE", t.page, "INK", t.ink, "SOFT", t.soft, "CASING", t.casing,
-		"UNKNOWN", t.unknown, "ALARM", t.alarm, "POINTED", t.pointed, "GLOW", t.glow).Replace(`.lb text{fill:INK}
+		"UNKNOWN", t.unknown, "METAL", t.metal, "ALARM", t.alarm, "POINTED", t.pointed, "GLOW", t.glow).Replace(`.lb text{fill:INK}
 .lb .page,.lb .plate,.lb .f,.lb .p{fill:PAGE}
 .lb .sheet,.lb .rule,.lb .f,.lb .br,.lb .y,.lb .p,.lb .flag path,.lb .ink{stroke:INK}
 .lb .on,.lb .y .s,.lb .flag .s{fill:INK}
 .lb .y .s,.lb .flag .s{stroke:none}
+.lb .card{stroke:SOFT}
+.lb .bolt,.lb .nut,.lb .plateside{fill:METAL;stroke:INK}
+.lb .seatface{fill:SOFT;stroke:INK}
 .lb .z{stroke:SOFT}
 .lb .zone text,.lb .n{fill:SOFT}
 .lb .m{fill:ALARM}

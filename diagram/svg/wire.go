@@ -9,7 +9,7 @@ import (
 	"example.com/lugbook/model/clean"
 )
 
-var weightClasses = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains"}
+var weightClasses = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains", scene.Trunk: "trunk"}
 
 // wires draws the wires, each cut where it passes under another.
 func (d *painter) wires() {

@@ -14,7 +14,7 @@ const (
 // penOf is the pen of a wire's weight.
 func penOf(w scene.Weight) pen {
 	switch w {
-	case scene.Traction:
+	case scene.Traction, scene.Trunk:
 		return heavy
 	case scene.Mains:
 		return double

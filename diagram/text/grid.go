@@ -30,7 +30,11 @@ const (
 	FlowArrow  // the way of the current
 	FlagMark
 	FlagText
-	Heading // title block
+	Writing       // of a list or a card
+	StrongWriting // its head
+	CardFrame     // frame of a card, or a rule
+	StackPart     // lug, nut or seat, seen from the side
+	Heading       // title block
 	Legend
 )
 

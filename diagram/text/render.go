@@ -42,6 +42,7 @@ func Render(p *scene.Page, o Options) *Grid {
 	for _, f := range p.Flags {
 		c.flag(f)
 	}
+	c.pieces(p)
 	for _, wire := range p.Wires {
 		c.ends(p, wire)
 		c.write(wire.Label.At, c.text(wire.Label.Text), wireCell(wire, WireLabel, scene.LabelKind))
