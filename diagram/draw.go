@@ -24,6 +24,10 @@ type Options struct {
 	Quick    bool     // less work on the placing, for while a person waits
 	Unwired  bool     // show terminals without a wire too
 	Previous *Drawing // an earlier drawing of about the same sheet: what is in it stays where it is
+
+	// Against is the sheet that a comparison takes for the earlier one; the one before the
+	// drawn sheet if it is not said. Only comparisons look at it.
+	Against model.SheetName
 }
 
 // Drawing is a drawn sheet.
