@@ -36,7 +36,7 @@ const labelGap = 8
 
 func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 	p := &place.Problem{Wires: x.wires, Rules: place.Rules{
-		Col: o.ColumnCost, Row: o.RowCost, Bend: 12, Cross: 20, Hit: 24, Size: 2, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
+		Col: o.ColumnCost, Row: o.RowCost, Bend: 12, Cross: 20, Hit: 24, Back: 40, Size: 2, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
 		Pitch: o.Pitch, Span: o.Span, MaxWidth: o.MaxWidth, Frame: frameRoom}}
 	if labelled(g) {
 		p.Rules.Edge = labelEnds
@@ -44,8 +44,9 @@ func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 	for _, z := range g.Zones {
 		p.Titles = append(p.Titles, z.Title)
 	}
-	for _, b := range g.Boxes {
-		box := place.Box{Zone: -1, W: b.W, H: b.H, Head: b.Head, Pin: b.Pin}
+	for i := range g.Boxes {
+		b := &g.Boxes[i]
+		box := placeBox(b)
 		if z, ok := x.zone[b.Zone]; ok {
 			box.Zone = z
 		}
@@ -55,20 +56,27 @@ func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 		case box.Head == 0:
 			box.Head = o.Pitch
 		}
-		groups := map[string]int{}
-		for _, port := range b.Ports {
-			group := -1
-			if port.Group != "" {
-				if _, ok := groups[port.Group]; !ok {
-					groups[port.Group] = len(groups)
-				}
-				group = groups[port.Group]
-			}
-			box.Ports = append(box.Ports, place.Port{Sides: port.Sides & AnySide, Offset: port.Offset, Group: group})
-		}
 		p.Boxes = append(p.Boxes, box)
 	}
 	return p
+}
+
+// placeBox is a box without its zone as placing sees it.
+func placeBox(b *Box) place.Box {
+	out := place.Box{Zone: -1, W: b.W, H: b.H, Head: b.Head, Ordered: b.Ordered, Pin: b.Pin}
+	groups := map[string]int{}
+	for _, port := range b.Ports {
+		group := -1
+		if port.Group != "" {
+			if _, ok := groups[port.Group]; !ok {
+				groups[port.Group] = len(groups)
+			}
+			group = groups[port.Group]
+		}
+		out.Ports = append(out.Ports, place.Port{Sides: port.Sides & AnySide, Offset: port.Offset, Group: group,
+			Face: port.Face})
+	}
+	return out
 }
 
 // routeProblem sets up the routing of a drawing whose boxes and ports have their places.

@@ -50,7 +50,7 @@ func newIndex(g *Graph) (*index, error) {
 		if len(w.Labels) > 0 {
 			room = utf8.RuneCountInString(w.Labels[0]) + labelEnds
 		}
-		x.wires = append(x.wires, place.Wire{From: from, To: to, Room: room})
+		x.wires = append(x.wires, place.Wire{From: from, To: to, Room: room, Onward: w.Onward})
 	}
 	return x, nil
 }
@@ -88,13 +88,26 @@ func (x *index) addBox(i int, b *Box) error {
 		return &GraphError{b.ID, "box is too small: give it a width of at least 1 and a height of at least 0"}
 	}
 	x.box[b.ID] = i
+	if err := portsFit(b); err != nil {
+		return err
+	}
 	ports := map[string]int{}
-	spots := map[place.Spot]bool{}
 	for k, p := range b.Ports {
-		if _, twice := ports[p.ID]; twice {
+		ports[p.ID] = k
+	}
+	x.port = append(x.port, ports)
+	return nil
+}
+
+// portsFit refuses ports that cannot sit on their box.
+func portsFit(b *Box) error {
+	seen := map[string]bool{}
+	spots := map[place.Spot]bool{}
+	for _, p := range b.Ports {
+		if seen[p.ID] {
 			return &GraphError{b.ID, "port id " + p.ID + " used twice: give every port its own"}
 		}
-		ports[p.ID] = k
+		seen[p.ID] = true
 		if p.Sides&AnySide == 0 {
 			return &GraphError{b.ID, "port " + p.ID + " may sit on no side: allow one"}
 		}
@@ -111,8 +124,7 @@ func (x *index) addBox(i int, b *Box) error {
 		}
 		spots[spot] = true
 	}
-	x.port = append(x.port, ports)
-	return nil
+	return facesFit(b)
 }
 
 func (x *index) ref(r PortRef) (place.Ref, bool) {

@@ -62,7 +62,7 @@ type Box struct {
 	// Head is the first row, counted from the top edge, that a free port may take; 0 means Options.Pitch. A box of
 	// H = 0 always starts in its only row.
 	Head int
-	// Ordered keeps the ports of one face in the order given or its reverse.
+	// Ordered keeps the groups of each face in the order given, or those of both faces in its reverse.
 	Ordered bool
 	Ports   []Port
 	// Pin is the top-left corner of a box that a person placed: it does not move.

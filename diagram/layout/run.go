@@ -277,14 +277,19 @@ func polishing(g *Graph, d *Drawing, o Options, tries int) route.Polishing {
 			size[port.Group]++
 		}
 		for _, port := range b.Ports {
-			class := 0
-			if port.Offset < 0 && (port.Group == "" || size[port.Group] == 1) {
-				class = int(port.Sides & AnySide)
-			}
-			out.Swap = append(out.Swap, class)
+			out.Swap = append(out.Swap, swapClass(&b, &port, size[port.Group]))
 		}
 	}
 	return out
+}
+
+// swapClass is equal for the ports of a box that may change places with each other, 0 for one that may not: a port
+// that is fixed, tied to its group, or in the order of its face.
+func swapClass(b *Box, p *Port, group int) int {
+	if p.Offset >= 0 || p.Group != "" && group > 1 || p.Face > 0 && b.Ordered {
+		return 0
+	}
+	return int(p.Sides&AnySide) + p.Face<<4
 }
 
 func unrouted(g *Graph, left []int) error {

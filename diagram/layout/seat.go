@@ -11,6 +11,7 @@ import (
 type bench struct {
 	ports    []int // from the left or the top
 	sides    Sides
+	face     int
 	side     Side
 	anchor   int // where one of its ports was; -1 for none
 	anchorAt int // which of its ports that is
@@ -53,15 +54,26 @@ func (e *extension) seat(i int, old *BoxAt, boxes map[string]*BoxAt) ([]place.Sp
 		}
 	}
 	s.gather()
+	if !s.facesKept() {
+		s.unseatFaces()
+	}
 	for side := range geom.Side(4) {
 		s.pushApart(side)
 	}
+	s.joinAll()
+	if !s.facesKept() {
+		s.unseatFaces()
+		s.joinAll()
+	}
+	return s.spots, s.settle()
+}
+
+func (s *seating) joinAll() {
 	for k := range s.benches {
 		if s.benches[k].anchor < 0 {
 			s.join(&s.benches[k])
 		}
 	}
-	return s.spots, s.settle()
 }
 
 func spotOf(r Rect, p PortAt) place.Spot {
@@ -100,7 +112,7 @@ func (s *seating) gather() {
 		if !seen || p.Group == "" {
 			j = len(s.benches)
 			at[p.Group] = j
-			s.benches = append(s.benches, bench{sides: p.Sides & AnySide, anchor: -1})
+			s.benches = append(s.benches, bench{sides: p.Sides & AnySide, face: p.Face, anchor: -1})
 		}
 		q := &s.benches[j]
 		q.ports = append(q.ports, k)
@@ -199,8 +211,9 @@ func (s *seating) pushApart(side Side) {
 func (s *seating) join(q *bench) {
 	wish := s.prefers(q.ports[0])
 	best, bestGrowth := -1, 0
+	sides := s.faceSides(q)
 	for _, side := range [5]Side{wish, East, West, South, North} {
-		if !q.sides.Has(side) {
+		if !sides.Has(side) {
 			continue
 		}
 		taken := slices.Clone(s.fixed[side])
@@ -209,7 +222,7 @@ func (s *seating) join(q *bench) {
 				taken = append(taken, other.start+k*s.pitch(side))
 			}
 		}
-		start := place.FreeFrom(s.lowest(side), len(q.ports), s.pitch(side), taken)
+		start := place.FreeFrom(s.faceStart(q, side), len(q.ports), s.pitch(side), taken)
 		growth := max(0, s.needs(side, start+(len(q.ports)-1)*s.pitch(side))-s.length(side))
 		if best < 0 || growth < bestGrowth {
 			best, bestGrowth = start, growth

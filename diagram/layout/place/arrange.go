@@ -1,100 +1,125 @@
 package place
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"slices"
 
-// slot is one group of free ports on one side of a box; its place among the box's slots is its order on that side.
-type slot struct {
-	ports    []int
-	sides    geom.Sides
-	side     geom.Side
-	reversed bool
-}
+	"example.com/lugbook/diagram/layout/geom"
+)
 
-// newSlots makes the groups of a box's free ports, spread over the east and west side as far as they are allowed; of
-// ports of one group the common sides count.
-func newSlots(b Box) []slot {
-	var out []slot
-	at := map[int]int{}
-	for i, p := range b.Ports {
-		if p.Offset >= 0 {
-			continue
-		}
-		if j, seen := at[p.Group]; seen && p.Group >= 0 {
-			out[j].ports = append(out[j].ports, i)
-			if common := out[j].sides & p.Sides; common != 0 {
-				out[j].sides = common
-			}
-			continue
-		}
-		at[p.Group] = len(out)
-		out = append(out, slot{ports: []int{i}, sides: p.Sides})
-	}
-	var load [4]int
-	for i := range out {
-		o := &out[i]
-		o.side = o.sides.First()
-		if o.side == geom.East && o.sides.Has(geom.West) && load[geom.West] < load[geom.East] {
-			o.side = geom.West
-		}
-		load[o.side] += len(o.ports)
-	}
-	return out
+// arranging lays the ports of one box out on its border.
+type arranging struct {
+	box   *Box
+	rules *Rules
+	slots []slot
+	spots []Spot
+	taken [4][]int // offsets of fixed ports
+	last  [4]int   // the last chosen offset, -1 for none
 }
 
 // arrange gives every port of box b its spot, and the box its size. Fixed ports keep their offsets; free groups
-// follow each other in the order of the slots, at the pitch, around them. lead moves the free ports of a side down or
-// right where the box has room left anyway.
-func arrange(b Box, slots []slot, lead [4]int, r Rules, spots []Spot) (w, h int) {
-	var taken [4][]int
+// follow each other in the order of the slots, at the pitch, around them. A single port on each of two faces shares
+// the row of the other. lead moves the free ports of a side down or right where the box has room left anyway, those of
+// two faces together.
+func arrange(b *Box, slots []slot, lead [4]int, r *Rules, spots []Spot) (w, h int) {
+	a := arranging{box: b, rules: r, slots: slots, spots: spots}
 	for i, p := range b.Ports {
 		if p.Offset >= 0 {
 			side := p.Sides.First()
 			spots[i] = Spot{side, p.Offset}
-			taken[side] = append(taken[side], p.Offset)
+			a.taken[side] = append(a.taken[side], p.Offset)
 		}
 	}
-	last := [4]int{-1, -1, -1, -1}
-	next := [4]int{r.Span / 2, b.Head, r.Span / 2, b.Head}
-	for _, s := range slots {
-		pitch := r.Span
-		if s.side.Horizontal() {
-			pitch = r.Pitch
+	one, two, _ := faces(b)
+	a.seat(-1)
+	for paired(b) && spots[one].Offset != spots[two].Offset {
+		level := max(spots[one].Offset, spots[two].Offset)
+		a.seat(level)
+		if max(spots[one].Offset, spots[two].Offset) == level {
+			break // one is fixed above the other
 		}
-		first := FreeFrom(next[s.side], len(s.ports), pitch, taken[s.side])
+	}
+	w, h = a.size()
+	a.shift(lead, w, h)
+	return w, h
+}
+
+// faces finds a port on each face of a box; ok tells whether there are.
+func faces(b *Box) (one, two int, ok bool) {
+	one = slices.IndexFunc(b.Ports, func(p Port) bool { return p.Face == 1 })
+	two = slices.IndexFunc(b.Ports, func(p Port) bool { return p.Face == 2 })
+	return one, two, one >= 0 && two >= 0
+}
+
+// paired tells whether a box has exactly one port on each of two faces.
+func paired(b *Box) bool {
+	var count [3]int
+	for _, p := range b.Ports {
+		count[p.Face]++
+	}
+	return count[1] == 1 && count[2] == 1
+}
+
+// seat gives the free ports their spots; those of faces sit no higher, or further left, than the level.
+func (a *arranging) seat(level int) {
+	half := a.rules.Span / 2
+	next := [4]int{half, a.box.Head, half, a.box.Head}
+	a.last = [4]int{-1, -1, -1, -1}
+	for _, s := range a.slots {
+		pitch := a.rules.Span
+		if s.side.Horizontal() {
+			pitch = a.rules.Pitch
+		}
+		start := next[s.side]
+		if s.face > 0 {
+			start = max(start, level)
+		}
+		first := FreeFrom(start, len(s.ports), pitch, a.taken[s.side])
 		for k, port := range s.ports {
 			at := k
 			if s.reversed {
 				at = len(s.ports) - 1 - k
 			}
-			spots[port] = Spot{s.side, first + at*pitch}
+			a.spots[port] = Spot{s.side, first + at*pitch}
 		}
-		last[s.side] = first + (len(s.ports)-1)*pitch
-		next[s.side] = last[s.side] + pitch
+		a.last[s.side] = first + (len(s.ports)-1)*pitch
+		next[s.side] = a.last[s.side] + pitch
 	}
-	w, h = b.W, b.H
+}
+
+// size is the least size that holds all ports.
+func (a *arranging) size() (w, h int) {
+	w, h = a.box.W, a.box.H
 	for i, side := range [4]geom.Side{geom.North, geom.East, geom.South, geom.West} {
 		switch {
-		case last[i] < 0 || side.Horizontal() && b.H == 0 && last[i] == 0:
+		case a.last[i] < 0 || side.Horizontal() && a.box.H == 0 && a.last[i] == 0:
 		case side.Horizontal():
-			h = max(h, last[i]+1)
+			h = max(h, a.last[i]+1)
 		default:
-			w = max(w, last[i]+r.Span/2)
+			w = max(w, a.last[i]+a.rules.Span/2)
 		}
 	}
-	shiftLead(slots, lead, taken, last, w, h, spots)
 	return w, h
 }
 
-func shiftLead(slots []slot, lead [4]int, taken [4][]int, last [4]int, w, h int, spots []Spot) {
-	for _, s := range slots {
-		room := w - 1 - last[s.side]
-		if s.side.Horizontal() {
-			room = h - 1 - last[s.side]
+// shift moves the free ports of each side as its lead says, as far as there is room. Sides with faces move together.
+func (a *arranging) shift(lead [4]int, w, h int) {
+	room := [4]int{w - 1, h - 1, w - 1, h - 1}
+	var by [4]int
+	for side := range by {
+		by[side] = max(min(lead[side], room[side]-a.last[side]), 0)
+		if len(a.taken[side]) > 0 {
+			by[side] = 0
 		}
-		if d := min(lead[s.side], room); d > 0 && len(taken[s.side]) == 0 {
-			for _, port := range s.ports {
-				spots[port].Offset += d
-			}
+	}
+	one, two, faced := faces(a.box)
+	if faced {
+		s, o := a.spots[one].Side, a.spots[two].Side
+		by[s] = min(by[s], by[o])
+		by[o] = by[s]
+	}
+	for _, s := range a.slots {
+		for _, port := range s.ports {
+			a.spots[port].Offset += by[s.side]
 		}
 	}
 }

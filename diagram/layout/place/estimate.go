@@ -25,6 +25,9 @@ func (s *state) lineOf(w int) line {
 	if wire.Room > 0 && dx+3 < wire.Room {
 		l.cost += 2 * (wire.Room - dx - 3)
 	}
+	if back := a.rect.Right() + 1 - b.rect.X; wire.Onward && back > 0 && wire.From.Box != wire.To.Box {
+		l.cost += r.Back + r.Col*back
+	}
 	return l
 }
 

@@ -32,7 +32,7 @@ func Extend(p *Problem, kept []*Kept, zones []geom.Rect) (Placement, error) {
 func Alone(p *Problem, box int) Kept {
 	b := p.Boxes[box]
 	out := Kept{Spots: make([]Spot, len(b.Ports))}
-	out.Rect.W, out.Rect.H = arrange(b, newSlots(b), [4]int{}, p.Rules, out.Spots)
+	out.Rect.W, out.Rect.H = arrange(&b, newSlots(&b), [4]int{}, &p.Rules, out.Spots)
 	return out
 }
 
@@ -91,7 +91,7 @@ func (s *state) partners(i int) (geom.Rect, bool) {
 func (s *state) turnIfBetter(i, k int) {
 	b := &s.bodies[i]
 	side, rect := b.slots[k].side, b.rect
-	if !turnTo(&b.slots[k], side.Opposite()) {
+	if !b.turn(k, side.Opposite()) {
 		return
 	}
 	s.arrange(i)
@@ -101,7 +101,7 @@ func (s *state) turnIfBetter(i, k int) {
 			return
 		}
 	}
-	b.slots[k].side = side
+	b.turn(k, side)
 	s.arrange(i)
 	b.rect = rect
 	s.fits(i)

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var testRules = Rules{Col: 1, Row: 2, Bend: 12, Cross: 20, Hit: 24, Size: 2, GapX: 4, GapY: 2, Tracks: 5, Pitch: 2, Span: 4,
+var testRules = Rules{Col: 1, Row: 2, Bend: 12, Cross: 20, Hit: 24, Back: 40, Size: 2, GapX: 4, GapY: 2, Tracks: 5, Pitch: 2, Span: 4,
 	Frame: Frame{Side: 3, Top: 2, Bottom: 2, Gap: 2}}
 
 func freePort(group int) Port {
@@ -34,32 +34,32 @@ func ring(n int) *Problem {
 func TestArrangeKeepsGroupsTogetherAroundFixedPorts(t *testing.T) {
 	b := Box{W: 12, H: 4, Head: 2, Ports: []Port{
 		{Sides: geom.Of(geom.East), Offset: 4, Group: -1}, freePort(0), freePort(0), freePort(-1)}}
-	slots := newSlots(b)
+	slots := newSlots(&b)
 	require.Len(t, slots, 2)
 	for i := range slots {
 		slots[i].side = geom.East
 	}
 	spots := make([]Spot, len(b.Ports))
-	w, h := arrange(b, slots, [4]int{}, testRules, spots)
+	w, h := arrange(&b, slots, [4]int{}, &testRules, spots)
 	require.Equal(t, []Spot{{geom.East, 4}, {geom.East, 6}, {geom.East, 8}, {geom.East, 10}}, spots)
 	require.Equal(t, 12, w)
 	require.Equal(t, 11, h, "the box grows to hold its last port and its border")
 
 	slots[0].reversed = true
-	arrange(b, slots, [4]int{}, testRules, spots)
+	arrange(&b, slots, [4]int{}, &testRules, spots)
 	require.Equal(t, []Spot{{geom.East, 4}, {geom.East, 8}, {geom.East, 6}, {geom.East, 10}}, spots)
 }
 
 func TestArrangeLeavesAFlagOneRowHigh(t *testing.T) {
 	b := Box{W: 6, H: 0, Ports: []Port{{Sides: geom.Of(geom.West), Offset: -1, Group: -1}}}
 	spots := make([]Spot, 1)
-	_, h := arrange(b, newSlots(b), [4]int{}, testRules, spots)
+	_, h := arrange(&b, newSlots(&b), [4]int{}, &testRules, spots)
 	require.Equal(t, 0, h)
 	require.Equal(t, Spot{geom.West, 0}, spots[0])
 }
 
 func TestNewSlotsSpreadPortsOverBothSides(t *testing.T) {
-	slots := newSlots(Box{Ports: []Port{freePort(-1), freePort(-1), {Sides: geom.Of(geom.North), Offset: -1, Group: -1}}})
+	slots := newSlots(&Box{Ports: []Port{freePort(-1), freePort(-1), {Sides: geom.Of(geom.North), Offset: -1, Group: -1}}})
 	require.Equal(t, geom.East, slots[0].side)
 	require.Equal(t, geom.West, slots[1].side)
 	require.Equal(t, geom.North, slots[2].side)

@@ -15,6 +15,8 @@ type Port struct {
 	Offset int
 	// Group numbers ports of the box that stay together in the order given or its reverse; -1 for none.
 	Group int
+	// Face is 1 or 2 for ports that sit on two opposite sides, whichever; 0 for a port that is free.
+	Face int
 }
 
 // Spot is where a port sits: Offset cells from the left (north, south) or the top (east, west).
@@ -31,6 +33,8 @@ type Box struct {
 	// Head is the first row a chosen port may take, counted from the top edge.
 	Head  int
 	Ports []Port
+	// Ordered keeps the groups of each face in the order of their first ports, or all in its reverse.
+	Ordered bool
 	// Pin is its top-left corner when it must stay there.
 	Pin *geom.Point
 }
@@ -38,10 +42,12 @@ type Box struct {
 // Ref names a port of a box.
 type Ref struct{ Box, Port int }
 
-// Wire is a wire to be. Room is the length of straight line wanted for its label, 0 for none.
+// Wire is a wire to be. Room is the length of straight line wanted for its label, 0 for none. Onward wires had better
+// have the box they come from left of the one they go to.
 type Wire struct {
 	From, To Ref
 	Room     int
+	Onward   bool
 }
 
 // Problem is a diagram to be placed.
@@ -59,6 +65,7 @@ type Rules struct {
 	Bend       int
 	Cross      int
 	Hit        int // a wire that has a box in its straight way
+	Back       int // an onward wire whose boxes are not in their order; and a step for each column lacking
 	Size       int // one more column or row of the whole drawing, in steps
 	GapX, GapY int // least distance of two boxes
 	Edge       int // columns added between ports and the edge of the page

@@ -10,23 +10,22 @@ func (a *annealer) rearrange(i int) bool {
 	changed := false
 	switch dice := a.rnd.Below(100); {
 	case dice < 35:
-		changed = k != j
-		b.slots[k], b.slots[j] = b.slots[j], b.slots[k]
+		changed = b.exchange(k, j)
 	case dice < 65:
-		changed = turnTo(&b.slots[k], geom.Side(a.rnd.Below(4)))
-		if changed && j != k {
-			b.slots[k], b.slots[j] = b.slots[j], b.slots[k]
+		changed = b.turn(k, geom.Side(a.rnd.Below(4)))
+		if changed {
+			b.exchange(k, j)
 		}
 	case dice < 75:
-		changed = len(b.slots[k].ports) > 1
-		b.slots[k].reversed = !b.slots[k].reversed
+		if changed = len(b.slots[k].ports) > 1; changed {
+			b.slots[k].reversed = !b.slots[k].reversed
+		} else {
+			changed = b.overturn()
+		}
 	case dice < 85:
-		changed = a.mirror(b)
+		changed = b.mirror()
 	default:
-		side := b.slots[k].side
-		old := b.lead[side]
-		b.lead[side] = a.rnd.Below(8)
-		changed = b.lead[side] != old
+		changed = b.slide(k, a.rnd.Below(8))
 	}
 	if changed {
 		a.arrange(i)
@@ -34,23 +33,29 @@ func (a *annealer) rearrange(i int) bool {
 	return changed
 }
 
-// turnTo moves a group to another side if it may sit there.
-func turnTo(s *slot, side geom.Side) bool {
-	if s.side == side || !s.sides.Has(side) {
-		return false
-	}
-	s.side = side
-	return true
-}
-
 // mirror sends every group that may sit there to the side across.
-func (a *annealer) mirror(b *body) bool {
-	changed := false
+func (b *body) mirror() bool {
+	changed, faced := false, false
 	for k := range b.slots {
 		s := &b.slots[k]
-		if turnTo(s, s.side.Opposite()) {
-			changed = true
+		if s.face > 0 && faced {
+			continue // turned with the first
 		}
+		faced = faced || s.face > 0
+		changed = b.turn(k, s.side.Opposite()) || changed
 	}
 	return changed
+}
+
+// slide sets the lead of the side of slot k, and for a face that of the side across too.
+func (b *body) slide(k, by int) bool {
+	s := &b.slots[k]
+	if b.lead[s.side] == by {
+		return false
+	}
+	b.lead[s.side] = by
+	if s.face > 0 {
+		b.lead[s.side.Opposite()] = by
+	}
+	return true
 }

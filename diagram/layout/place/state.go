@@ -8,13 +8,15 @@ import (
 
 // body is a box in its present place.
 type body struct {
-	rect   geom.Rect
-	placed bool
-	halo   [4]int // room kept free on each side
-	slots  []slot
-	lead   [4]int
-	spots  []Spot
-	wires  []int
+	rect    geom.Rect
+	placed  bool
+	halo    [4]int // room kept free on each side
+	slots   []slot
+	facings geom.Sides // where face 1 may sit
+	ordered bool       // slots of faces keep their order
+	lead    [4]int
+	spots   []Spot
+	wires   []int
 }
 
 // line is the straight stand-in of a wire: from two cells before the one terminal to two cells before the other.
@@ -51,8 +53,9 @@ func newState(p *Problem) *state {
 	s := &state{p: p, bodies: make([]body, len(p.Boxes)), lines: make([]line, len(p.Wires)),
 		cross: make([]bool, len(p.Wires)*len(p.Wires)), hit: make([]bool, len(p.Boxes)*len(p.Wires)), zones: make([]geom.Rect, len(p.Titles)),
 		member: make([][]int, len(p.Titles)), seen: make([]int, len(p.Wires))}
-	for i, b := range p.Boxes {
-		s.bodies[i].slots = newSlots(b)
+	for i := range p.Boxes {
+		b := &p.Boxes[i]
+		s.bodies[i].slots, s.bodies[i].facings, s.bodies[i].ordered = newSlots(b), Facings(b), b.Ordered
 		s.bodies[i].spots = make([]Spot, len(b.Ports))
 		s.arrange(i)
 		if b.Zone >= 0 {
@@ -73,7 +76,7 @@ func newState(p *Problem) *state {
 // arrange brings spots, size and halo of a box up to date with its slots.
 func (s *state) arrange(i int) {
 	b, r := &s.bodies[i], &s.p.Rules
-	b.rect.W, b.rect.H = arrange(s.p.Boxes[i], b.slots, b.lead, *r, b.spots)
+	b.rect.W, b.rect.H = arrange(&s.p.Boxes[i], b.slots, b.lead, r, b.spots)
 	b.halo = r.halo(b.spots)
 }
 
