@@ -41,6 +41,7 @@ func (s Sheet) clone() Sheet {
 	s.Parts = cloneEach(s.Parts, Part.Clone)
 	s.Wires = cloneEach(s.Wires, Wire.Clone)
 	s.Terminals = cloneEach(s.Terminals, Terminal.clone)
+	s.Drawn = cloneEach(s.Drawn, Kept.clone)
 	return s
 }
 
