@@ -2,6 +2,7 @@ package layout
 
 import (
 	"errors"
+	"slices"
 
 	"example.com/lugbook/diagram/layout/geom"
 	"example.com/lugbook/diagram/layout/place"
@@ -117,9 +118,19 @@ func extend(g *Graph, x *index, o Options) (Drawing, error) {
 		}
 		next := placed(g, q)
 		next.Wires = e.d.Wires
+		if next.offPage() {
+			break
+		}
 		return routeKept(g, x, next, o)
 	}
 	return Drawing{}, &PinError{g.Boxes[0].ID}
+}
+
+// offPage tells whether a frame or a box lies left of or above the first cell.
+func (d *Drawing) offPage() bool {
+	off := func(r Rect) bool { return r.X < 0 || r.Y < 0 }
+	return slices.ContainsFunc(d.Zones, func(z ZoneAt) bool { return off(z.Rect) }) ||
+		slices.ContainsFunc(d.Boxes, func(b BoxAt) bool { return off(b.Rect) })
 }
 
 func (e *extension) keptBoxes() []*place.Kept {
