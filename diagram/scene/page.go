@@ -11,6 +11,7 @@ type Page struct {
 	Pieces []Piece  // marks that stand by themselves
 	Legend []string // lines for the legend besides those that follow from the drawing
 	State  string   // name of the state that is painted; empty if none is
+	Table  Table    // a list that stands below the drawing; may be empty
 	Paper  Paper    // the paper that the page is made for; zero for none in particular
 }
 
