@@ -21,6 +21,7 @@ type stamp struct {
 // drawn is a finished drawing.
 type drawn struct {
 	stamp
+	shows   shot
 	picture *picture
 	force   *force // the state that was in force, painted on it; nil if none was
 	careful bool   // placed with all the time it takes
@@ -76,7 +77,7 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.picture, d.work.pictureOf = nil, now
 	} else if !d.work.drawing && d.work.pictureOf != now {
 		d.work.drawing = true
-		cmds = append(cmds, d.draw(now, diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.work.last}))
+		cmds = append(cmds, d.draw(now, d.album.find(d.shot()), diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.before()}))
 	}
 	if at := (stamp{revision: now.revision, sheet: now.sheet}); !d.work.checking && (!d.work.checkedYet || d.work.findingsOf != at) {
 		d.work.checking = true
@@ -85,20 +86,23 @@ func (d *desk) refresh() tea.Cmd {
 	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think())...)
 }
 
-// draw computes a drawing beside the screen.
-func (d *desk) draw(of stamp, o diagram.Options) tea.Cmd {
-	job, lib, ascii, drawer, solve := d.job(), d.lib, d.session.ASCII, d.drawer, d.solver()
+// draw computes a drawing beside the screen, or prepares the one that was there before.
+func (d *desk) draw(of stamp, was *diagram.Drawing, o diagram.Options) tea.Cmd {
+	shows, lib, ascii, drawer, solve := d.shot(), d.lib, d.session.ASCII, d.drawer, d.solver()
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
 				msg = drawn{stamp: of, careful: !o.Quick, err: fmt.Errorf("the drawing failed: %v", r)}
 			}
 		}()
-		drawing, err := drawer(job, of.sheet, lib, o)
-		if err != nil {
-			return drawn{stamp: of, careful: !o.Quick, err: err}
+		drawing := was
+		if drawing == nil {
+			var err error
+			if drawing, err = drawer(shows.job, of.sheet, lib, o); err != nil {
+				return drawn{stamp: of, careful: !o.Quick, err: err}
+			}
 		}
-		done := drawn{stamp: of, careful: !o.Quick, picture: newPicture(drawing, ascii)}
+		done := drawn{stamp: of, shows: shows, careful: !o.Quick, picture: newPicture(drawing, ascii)}
 		if solve != nil {
 			done.force = solve(done.picture)
 		}
@@ -112,7 +116,7 @@ func (d *desk) redraw() tea.Cmd {
 		return nil
 	}
 	d.work.careful = true
-	return d.draw(d.stamp(), diagram.Options{Unwired: d.unwired})
+	return d.draw(d.stamp(), nil, diagram.Options{Unwired: d.unwired})
 }
 
 func (d *desk) check(of stamp) tea.Cmd {
@@ -128,8 +132,8 @@ func (d *desk) check(of stamp) tea.Cmd {
 	}
 }
 
-// takeDrawing shows a finished drawing. One of an older revision is dropped; if it was
-// drawn with care, the next one keeps its places.
+// takeDrawing shows a finished drawing and puts it into the album. One of an older revision is
+// dropped; if it was drawn with care, the next one keeps its places.
 func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	if m.careful {
 		d.work.careful = false
@@ -144,17 +148,24 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 		d.warn(clean.Line(m.err.Error()))
 	case m.picture == nil:
 	case m.stamp == now:
-		first, opened := d.work.last == nil, d.work.picture == nil
+		first, opened := d.work.last == nil && len(d.sheet().Drawn) == 0, d.work.picture == nil
 		d.hold(m.picture)
-		d.work.picture, d.work.pictureOf, d.work.last = m.picture, now, m.picture.drawing
+		d.hang(m)
 		d.arrive(opened)
 		if first && now.revision == 0 && len(d.sheet().Parts) <= carefulParts {
 			return tea.Batch(d.redraw(), d.refresh())
 		}
 	case m.careful && m.sheet == now.sheet && m.unwired == now.unwired:
-		d.work.picture, d.work.pictureOf, d.work.last = m.picture, m.stamp, m.picture.drawing
+		d.album.forget(d.shot())
+		d.hang(m)
 	}
 	return d.refresh()
+}
+
+// hang puts a finished drawing on the screen and into the album.
+func (d *desk) hang(m drawn) {
+	d.work.picture, d.work.pictureOf, d.work.last = m.picture, m.stamp, m.picture.drawing
+	d.album.keep(m.shows, m.picture.drawing)
 }
 
 // hold moves the pane so that the selected thing stays where it is on the screen when

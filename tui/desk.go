@@ -47,6 +47,7 @@ type desk struct {
 	view   image.Point  // upper left cell of the drawing on the screen
 
 	work   work
+	album  album
 	notice notice
 	canvas canvasMemo
 

@@ -61,9 +61,9 @@ type savedMsg struct {
 func (d *desk) save(o store.Options) tea.Cmd {
 	d.saving = true
 	d.say("saving ...")
-	job, save := d.job(), d.session.Save
+	job, drawn, save := d.job(), d.drawnJob(), d.session.Save
 	return func() tea.Msg {
-		outcome, err := save(job, o)
+		outcome, err := save(drawn, o)
 		return savedMsg{job: job, over: o != store.Options{}, outcome: outcome, err: err}
 	}
 }
@@ -82,9 +82,9 @@ func saveAs(d *desk) tea.Cmd {
 func (d *desk) saveTo(path string, replace bool) tea.Cmd {
 	d.saving = true
 	d.say("saving ...")
-	job, save := d.job(), d.session.SaveAs
+	job, drawn, save := d.job(), d.drawnJob(), d.session.SaveAs
 	return func() tea.Msg {
-		outcome, err := save(path, job, replace)
+		outcome, err := save(path, drawn, replace)
 		return savedMsg{job: job, as: path, over: replace, outcome: outcome, err: err}
 	}
 }
