@@ -1,0 +1,143 @@
+// Package board sets lists and cards on pages: what a view says besides lines and boxes.
+//
+// A board has pages of a number of columns and rows. Lists go below each other and go on
+// on the next page under their heads; cards stand side by side in columns that are filled
+// one after the other. What does not fit a page even alone makes that page longer: it is
+// never cut off.
+package board
+
+import (
+	"slices"
+
+	"example.com/lugbook/diagram"
+	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/diagram/text"
+)
+
+// usualColumns is the width of a board whose pages may have any.
+const usualColumns = 120
+
+// leastRows is the fewest rows of a page that are left for lists and cards, however much
+// stands below them.
+const leastRows = 12
+
+// Board is pages in the making.
+type Board struct {
+	columns, rows int // rows is 0 for pages of any length
+	like          scene.Page
+	pages         []scene.Page
+	y             int // first free row of the last page
+}
+
+// New is a board without pages. Its pages are like a page without its drawing: title,
+// legend, paper. The shape is that of a page with all that stands below it.
+func New(shape diagram.Shape, like scene.Page) *Board {
+	b := &Board{columns: shape.Columns, like: scene.Page{Title: like.Title, Legend: like.Legend, Paper: shape.Paper}}
+	if b.columns == 0 {
+		b.columns = usualColumns
+	}
+	if shape.Rows > 0 {
+		b.rows = max(shape.Rows-Foot(like, b.columns), leastRows)
+	}
+	return b
+}
+
+// Foot is the number of rows that stand below a drawing of a number of columns.
+func Foot(like scene.Page, columns int) int {
+	like.W, like.H = columns, 0
+	return text.Render(&like, text.Options{}).H
+}
+
+// Columns is the width of a page.
+func (b *Board) Columns() int { return b.columns }
+
+// Draw adds a drawn page. Lists that follow stand below it if they find room there.
+func (b *Board) Draw(p scene.Page) {
+	p.Title, p.Legend, p.Paper = b.like.Title, append(slices.Clone(p.Legend), b.like.Legend...), b.like.Paper
+	b.pages = append(b.pages, p)
+	b.y = p.H
+}
+
+// Pages are the pages, numbered.
+func (b *Board) Pages() []scene.Page {
+	if len(b.pages) == 0 {
+		b.next()
+	}
+	for i := range b.pages {
+		p := &b.pages[i]
+		p.Title.Page, p.Title.Pages = i+1, len(b.pages)
+		p.Paper = b.like.Paper
+	}
+	return b.pages
+}
+
+func (b *Board) next() {
+	b.pages = append(b.pages, b.like)
+	b.y = 0
+}
+
+// room is the number of rows that are free below what stands on the last page; false for
+// any number.
+func (b *Board) room() (int, bool) { return b.rows - b.y, b.rows > 0 }
+
+// fits reports whether the last page has room for some rows.
+func (b *Board) fits(rows int) bool {
+	left, limited := b.room()
+	return len(b.pages) > 0 && (!limited || rows <= left)
+}
+
+// put sets an item on the last page.
+func (b *Board) put(it Item, x, y int) {
+	p := &b.pages[len(b.pages)-1]
+	for _, piece := range it.Pieces {
+		piece.Rect.X += x
+		piece.Rect.Y += y
+		p.Pieces = append(p.Pieces, piece)
+	}
+	p.W, p.H = max(p.W, x+it.W), max(p.H, y+it.H)
+}
+
+// Item is an arrangement of pieces that stays together, from column and row 0 on.
+type Item struct {
+	W, H   int
+	Pieces []scene.Piece
+}
+
+// Write adds writing to an item, which grows with it.
+func (it *Item) Write(x, y int, text string) *scene.Piece {
+	return it.Add(scene.Write(scene.Point{X: x, Y: y}, text))
+}
+
+// Add adds a piece to an item, which grows with it.
+func (it *Item) Add(p scene.Piece) *scene.Piece {
+	it.Pieces = append(it.Pieces, p)
+	it.W, it.H = max(it.W, p.Rect.X+p.Rect.W), max(it.H, p.Rect.Y+p.Rect.H)
+	return &it.Pieces[len(it.Pieces)-1]
+}
+
+// Fewest is the pages of the shape that needs fewest, the first of several. Without a
+// shape there is one of any size.
+func Fewest(o diagram.Options, set func(diagram.Shape) ([]scene.Page, error)) ([]scene.Page, error) {
+	shapes := o.Shapes
+	if len(shapes) == 0 {
+		shapes = []diagram.Shape{{}}
+	}
+	if o.Whole {
+		shapes = []diagram.Shape{{Columns: shapes[0].Columns, Paper: shapes[0].Paper}}
+	}
+	var best []scene.Page
+	var failure error
+	for _, s := range shapes {
+		pages, err := set(s)
+		switch {
+		case err != nil && failure == nil:
+			failure = err
+		case err == nil && (best == nil || len(pages) < len(best)):
+			best = pages
+		}
+	}
+	if best == nil {
+		return nil, failure
+	}
+	return best, nil
+}
