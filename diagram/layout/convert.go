@@ -97,14 +97,21 @@ func routeProblem(g *Graph, x *index, d *Drawing, o Options) *route.Problem {
 		}
 	}
 	for i, w := range x.wires {
-		wire := route.Wire{From: first[w.From.Box] + w.From.Port, To: first[w.To.Box] + w.To.Port}
-		for _, text := range g.Wires[i].Labels {
-			wire.Labels = append(wire.Labels, utf8.RuneCountInString(text))
-		}
+		wire := route.Wire{From: first[w.From.Box] + w.From.Port, To: first[w.To.Box] + w.To.Port,
+			Labels: lengths(g.Wires[i].Labels)}
 		p.Wires = append(p.Wires, wire)
 		p.Paths = append(p.Paths, d.Wires[i].Path)
 	}
 	return p
+}
+
+// lengths are the numbers of cells that texts take.
+func lengths(texts []string) []int {
+	var out []int
+	for _, text := range texts {
+		out = append(out, utf8.RuneCountInString(text))
+	}
+	return out
 }
 
 // placed writes a placement into an empty drawing of the graph.
@@ -158,7 +165,10 @@ func (d *Drawing) takeRoutes(p *route.Problem, labels []Label) {
 		}
 	}
 	for i := range d.Wires {
-		d.Wires[i].Path, d.Wires[i].Label = p.Paths[i], labels[i]
+		d.Wires[i].Path, d.Wires[i].Label = p.Paths[i], Label{}
+		if labels[i].OK {
+			d.Wires[i].Label = labels[i]
+		}
 	}
 	e := extentOf(p, labels)
 	d.W, d.H = e.Right()+1, e.Bottom()+1

@@ -88,14 +88,12 @@ func (d *Drawing) collides(g *Graph, box, zone int, zoned bool) bool {
 
 func (d *Drawing) clone() Drawing {
 	out := *d
-	out.Zones = append([]ZoneAt(nil), d.Zones...)
-	out.Boxes = append([]BoxAt(nil), d.Boxes...)
+	out.Zones, out.Boxes, out.Wires = slices.Clone(d.Zones), slices.Clone(d.Boxes), slices.Clone(d.Wires)
 	for i := range out.Boxes {
-		out.Boxes[i].Ports = append([]PortAt(nil), out.Boxes[i].Ports...)
+		out.Boxes[i].Ports = slices.Clone(out.Boxes[i].Ports)
 	}
-	out.Wires = append([]WireAt(nil), d.Wires...)
 	for i := range out.Wires {
-		out.Wires[i].Path = append([]Point(nil), out.Wires[i].Path...)
+		out.Wires[i].Path = slices.Clone(out.Wires[i].Path)
 	}
 	return out
 }

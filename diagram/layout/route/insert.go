@@ -126,7 +126,7 @@ func (r *router) freeBefore(t int) int {
 	at := r.p.Terminals[t].At
 	for n := range 8 {
 		at = at.Add(r.p.Terminals[t].Side.Step())
-		if !r.g.inside(at) || r.g.static[r.g.index(at)]&blocked != 0 {
+		if !r.g.inside(at) || r.g.cell[r.g.index(at)].static&blocked != 0 {
 			return n
 		}
 	}

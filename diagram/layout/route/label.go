@@ -17,18 +17,50 @@ type Label struct {
 // labeller places labels on a legal drawing.
 type labeller struct {
 	*router
-	text []bool // cells that labels stand on or keep free beside them
+	text []int32   // wire + 1 whose label stands on a cell or keeps it free
+	area geom.Rect // where labels may stand
+}
+
+// labelReach is how far labels may stand out to the sides of a drawing.
+const labelReach = 12
+
+func newLabeller(r *router, area geom.Rect) *labeller {
+	return &labeller{router: r, text: make([]int32, len(r.g.cell)), area: area}
+}
+
+// labelArea is where labels may stand: the drawing, and beside it as far as the page reaches on both sides.
+func (p *Problem) labelArea() geom.Rect {
+	e := p.Extent()
+	reach := labelReach
+	if p.MaxWidth > 0 {
+		reach = max(0, min(reach, (p.MaxWidth-1-e.W)/2))
+	}
+	e = e.Grow(reach, 0, reach, 0)
+	if p.Anchored && e.X < 0 {
+		e = e.Grow(e.X, 0, 0, 0)
+	}
+	return e
 }
 
 // labels finds a place for one text of every wire that has any: the first text that fits into a straight level run
 // of the wire, nearest to where it comes from; failing all, the first that fits beside an upright run. Post: no label
 // covers or borders sideways on anything but its own wire.
 func (r *router) labels() []Label {
-	l := &labeller{router: r, text: make([]bool, len(r.g.static))}
+	l := newLabeller(r, r.p.labelArea())
 	out := make([]Label, len(r.p.Wires))
+	all := make([]int, len(out))
+	for w := range all {
+		all[w] = w
+	}
+	l.place(all, out)
+	return out
+}
+
+// place finds places for the labels of wires that have none.
+func (l *labeller) place(wires []int, out []Label) {
 	var beside []int
-	for w := range r.p.Wires {
-		if r.missing(w) || len(r.p.Wires[w].Labels) == 0 {
+	for _, w := range wires {
+		if l.missing(w) || len(l.p.Wires[w].Labels) == 0 {
 			continue
 		}
 		out[w] = l.inline(w)
@@ -39,7 +71,62 @@ func (r *router) labels() []Label {
 	for _, w := range beside {
 		out[w] = l.beside(w)
 	}
-	return out
+}
+
+// reserved is the run of cells that a label stands on or keeps free at its ends.
+func (w Wire) reserved(label Label) (from, to, y int) {
+	from, to, y = label.At.X, label.At.X+w.Labels[label.Index]-1, label.At.Y
+	if label.Vertical {
+		return from - 1, to + 1, y
+	}
+	return from - labelEnds/2, to + labelEnds/2, y
+}
+
+// keep marks a label that stands already. It reports false, and marks nothing, if it may not stand there any more.
+func (l *labeller) keep(w int, label Label) bool {
+	wire := l.p.Wires[w]
+	if !label.OK || label.Index >= len(wire.Labels) || l.missing(w) {
+		return false
+	}
+	from, to, y := wire.reserved(label)
+	if !label.Vertical {
+		for _, p := range l.pieces(w) {
+			if p.y == y && p.lo <= from && p.hi >= to {
+				l.mark(w, from, to, y)
+				return true
+			}
+		}
+		return false
+	}
+	q := l.goalOf(w)
+	for i, c := range l.cells[w] {
+		at := l.g.point(c)
+		if at.Y != y || at.X != from && at.X != to || l.levelTouched(q, l.cells[w], i) || l.g.private(c, q.from, q.to) {
+			continue
+		}
+		if at.X == from && l.free(from+1, to, y) {
+			l.mark(w, from+1, to, y)
+			return true
+		}
+		if at.X == to && l.free(from, to-1, y) {
+			l.mark(w, from, to-1, y)
+			return true
+		}
+	}
+	return false
+}
+
+// drop takes away the marks of a label.
+func (l *labeller) drop(w int, label Label) {
+	if !label.OK {
+		return
+	}
+	from, to, y := l.p.Wires[w].reserved(label)
+	for x := from; x <= to; x++ {
+		if p := (geom.Point{X: x, Y: y}); l.g.inside(p) && l.text[l.g.index(p)] == int32(w+1) {
+			l.text[l.g.index(p)] = 0
+		}
+	}
 }
 
 // piece is a run of a wire's own cells from column lo to hi, given in the order of the path.
@@ -55,7 +142,7 @@ func (r *router) pieces(w int) []piece {
 	var out []piece
 	open := false
 	for i, c := range cells {
-		plain := r.g.use[upright][c] == 0 && r.g.static[c]&frame == 0 && !r.g.private(c, q.from, q.to)
+		plain := r.g.cell[c].use[upright] == 0 && r.g.cell[c].static&frame == 0 && !r.g.private(c, q.from, q.to)
 		plain = plain && r.levelThrough(q, cells, i)
 		if !plain {
 			open = false
@@ -99,17 +186,17 @@ func (l *labeller) inline(w int) Label {
 			if !p.east {
 				at.X = p.hi - labelEnds/2 - length + 1
 			}
-			l.mark(at.X-1, at.X+length, at.Y)
+			l.mark(w, at.X-labelEnds/2, at.X+length-1+labelEnds/2, at.Y)
 			return Label{Index: index, At: at, OK: true}
 		}
 	}
 	return Label{}
 }
 
-func (l *labeller) mark(from, to, y int) {
+func (l *labeller) mark(w, from, to, y int) {
 	for x := from; x <= to; x++ {
 		if p := (geom.Point{X: x, Y: y}); l.g.inside(p) {
-			l.text[l.g.index(p)] = true
+			l.text[l.g.index(p)] = int32(w + 1)
 		}
 	}
 }
@@ -123,11 +210,11 @@ func (l *labeller) beside(w int) Label {
 			}
 			at := l.g.point(c)
 			if l.free(at.X+1, at.X+length+1, at.Y) {
-				l.mark(at.X+1, at.X+length+1, at.Y)
+				l.mark(w, at.X+1, at.X+length+1, at.Y)
 				return Label{Index: index, At: geom.Point{X: at.X + 1, Y: at.Y}, Vertical: true, OK: true}
 			}
 			if l.free(at.X-length-1, at.X-1, at.Y) {
-				l.mark(at.X-length-1, at.X-1, at.Y)
+				l.mark(w, at.X-length-1, at.X-1, at.Y)
 				return Label{Index: index, At: geom.Point{X: at.X - length, Y: at.Y}, Vertical: true, OK: true}
 			}
 		}
@@ -155,12 +242,12 @@ func (r *router) levelTouched(q goal, cells []int32, i int) bool {
 func (l *labeller) free(from, to, y int) bool {
 	for x := from; x <= to; x++ {
 		p := geom.Point{X: x, Y: y}
-		if !l.g.inside(p) {
+		if !l.area.Contains(p) || !l.g.inside(p) {
 			return false
 		}
 		c := l.g.index(p)
-		if l.text[c] || l.g.owner[c] != 0 || l.g.static[c]&(blocked|frame) != 0 ||
-			l.g.use[level][c] > 0 || l.g.use[upright][c] > 0 {
+		if l.text[c] != 0 || l.g.owner[c] != 0 || l.g.cell[c].static&(blocked|frame) != 0 ||
+			l.g.cell[c].use[level] > 0 || l.g.cell[c].use[upright] > 0 {
 			return false
 		}
 	}

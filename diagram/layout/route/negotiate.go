@@ -46,9 +46,9 @@ func (r *router) negotiate(rounds int) int {
 func (r *router) remember(troubled []int) {
 	for _, w := range troubled {
 		q := r.goalOf(w)
-		r.visit(q, r.cells[w], func(c int32, axis int, _ bool) {
-			if !r.g.private(c, q.from, q.to) && r.g.use[axis][c] > 1 && r.g.past[axis][c] < lessonMax {
-				r.g.past[axis][c] += uint16(r.lesson)
+		r.visit(&q, r.cells[w], func(c int32, axis int, _ bool) {
+			if !r.g.private(c, q.from, q.to) && r.g.cell[c].use[axis] > 1 && r.g.cell[c].past[axis] < lessonMax {
+				r.g.cell[c].past[axis] += uint16(r.lesson)
 			}
 		})
 	}

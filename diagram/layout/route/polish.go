@@ -33,21 +33,13 @@ const (
 
 // polisher moves boxes of a routed drawing and routes their wires anew.
 type polisher struct {
-	*router
+	*mover
 	o       Polishing
 	rnd     chance.Source
-	count   []int   // wires per terminal
-	wires   [][]int // wires per box
 	movable []int
 	swaps   [][]int // terminals that may change places
-	saved   []saved
 	boxes   []moved
 	size    int
-}
-
-type saved struct {
-	wire  int
-	cells []int32
 }
 
 type moved struct {
@@ -58,14 +50,7 @@ type moved struct {
 // polish improves a legal drawing by moving boxes, routing what is touched by free slots, and keeping what pays, or,
 // early on, costs little more. Post: still legal, boxes still apart.
 func (r *router) polish(o Polishing) {
-	s := &polisher{router: r, o: o, rnd: chance.New(o.Seed), count: r.p.wiresPer(), wires: make([][]int, len(r.p.Boxes))}
-	for w, wire := range r.p.Wires {
-		for _, t := range [2]int{wire.From, wire.To} {
-			if b := r.p.Terminals[t].Box; !slices.Contains(s.wires[b], w) {
-				s.wires[b] = append(s.wires[b], w)
-			}
-		}
-	}
+	s := &polisher{mover: newMover(r), o: o, rnd: chance.New(o.Seed)}
 	for b := range r.p.Boxes {
 		if b >= len(r.p.Pinned) || !r.p.Pinned[b] {
 			s.movable = append(s.movable, b)
@@ -155,77 +140,6 @@ func (s *polisher) settle(t int64, before int, regions []geom.Rect, undo func())
 	for _, k := range s.saved {
 		s.take(k.wire, k.cells)
 	}
-}
-
-// region is all that a box and its terminals say about cells.
-func (s *polisher) region(b int) geom.Rect {
-	side := 2
-	for _, w := range s.wires[b] {
-		side = max(side, s.p.Wires[w].labelRoom()+1)
-	}
-	stub := 2
-	for t := range s.p.Terminals {
-		if s.p.Terminals[t].Box == b {
-			stub = max(stub, s.p.stubLength(s.count[t])+1)
-		}
-	}
-	side = max(side, stub)
-	return s.p.Boxes[b].Grow(side, stub, side, stub)
-}
-
-// ripAll rips wires, remembers them, and returns what they cost; a crossing between two of them counts once.
-func (s *polisher) ripAll(wires []int) int {
-	sum := 0
-	for _, w := range wires {
-		if s.missing(w) {
-			continue
-		}
-		sum += s.cost(w)
-		s.saved = append(s.saved, saved{w, s.rip(w)})
-	}
-	return sum
-}
-
-// ripIllegal rips the wires that run through cells of the regions where they may no longer.
-func (s *polisher) ripIllegal(regions []geom.Rect) int {
-	var list []int
-	for w, cells := range s.cells {
-		if cells == nil {
-			continue
-		}
-		q := s.goalOf(w)
-		for i, c := range cells {
-			at := s.g.point(c)
-			if !slices.ContainsFunc(regions, func(r geom.Rect) bool { return r.Contains(at) }) {
-				continue
-			}
-			if !s.legalAt(q, cells, i) {
-				list = append(list, w)
-				break
-			}
-		}
-	}
-	return s.ripAll(list)
-}
-
-// legalAt tells whether a path may pass its i-th cell as it does, other wires aside.
-func (s *polisher) legalAt(q goal, cells []int32, i int) bool {
-	in, out := axisOf(q.out), axisOf(q.in)
-	if i > 0 {
-		in = s.axisBetween(cells[i-1], cells[i])
-	}
-	if i+1 < len(cells) {
-		out = s.axisBetween(cells[i], cells[i+1])
-	}
-	c := cells[i]
-	return s.g.allows(c, in, q.from, q.to) && s.g.allows(c, out, q.from, q.to) && (in == out || s.g.static[c]&frame == 0)
-}
-
-func (r *router) axisBetween(a, b int32) int {
-	if d := b - a; d == 1 || d == -1 {
-		return level
-	}
-	return upright
 }
 
 // hopeless is how many temperatures worse a move may look before it is given up: the chance to be taken is then one in

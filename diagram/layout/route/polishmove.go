@@ -36,15 +36,6 @@ func (s *polisher) propose() {
 	}
 }
 
-func (s *polisher) shift(b int, d geom.Point) {
-	s.p.Boxes[b] = s.p.Boxes[b].Moved(d)
-	for t := range s.p.Terminals {
-		if s.p.Terminals[t].Box == b {
-			s.p.Terminals[t].At = s.p.Terminals[t].At.Add(d)
-		}
-	}
-}
-
 func (s *polisher) shiftBack() {
 	for _, m := range s.boxes {
 		s.shift(m.box, m.by.Times(-1))
@@ -88,10 +79,10 @@ func (s *polisher) stubsKept() bool {
 	for _, m := range s.boxes {
 		kept := true
 		s.g.each(s.p.Boxes[m.box], func(c int32) { kept = kept && !foreign(c) })
-		for t, terminal := range s.p.Terminals {
-			at := terminal.At
-			for i := 0; terminal.Box == m.box && i < max(1, s.p.stubLength(s.count[t])); i++ {
-				at = at.Add(terminal.Side.Step())
+		for _, t := range s.terminals[m.box] {
+			at := s.p.Terminals[t].At
+			for i := 0; i < max(1, s.p.stubLength(s.count[t])); i++ {
+				at = at.Add(s.p.Terminals[t].Side.Step())
 				kept = kept && s.g.inside(at) && !foreign(s.g.index(at))
 			}
 		}

@@ -26,6 +26,8 @@ type Wire struct {
 	Labels []int
 }
 
+func (w Wire) ends() [2]int { return [2]int{w.From, w.To} }
+
 // Zone is a frame that wires cross at right angles only.
 type Zone struct {
 	Rect geom.Rect
@@ -66,7 +68,8 @@ type Problem struct {
 	Anchored bool
 	Costs    Costs
 
-	longer int // cells added to the stubs of terminals with more than two wires
+	reach  geom.Rect // the grid covers at least this, as far as the page allows
+	longer int       // cells added to the stubs of terminals with more than two wires
 }
 
 // stubLength is the number of cells before a terminal that its k wires share: two can leave to the sides of each cell,

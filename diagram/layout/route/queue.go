@@ -3,58 +3,47 @@ package route
 // queue is a bucket queue of search states. Among equal keys the last one in comes out first, so that the search
 // runs on along the path it is on.
 type queue struct {
-	heads []int32 // per key, index into items + 1
-	items []queued
-	free  int32 // index + 1 of the first item to be used again
-	low   int
-	high  int
-	size  int
+	buckets [][]queued // per key
+	low     int
+	high    int
+	size    int
 }
 
+// queued is a state, what it costs to come to it, and where it lies.
 type queued struct {
-	state int32
-	next  int32
+	state, cost int32
+	x, y        int16
 }
 
 func (q *queue) reset() {
-	clear(q.heads[:min(q.high+1, len(q.heads))])
-	q.items = q.items[:0]
-	q.free, q.low, q.high, q.size = 0, 0, 0, 0
+	for k := q.low; k <= q.high && q.size > 0; k++ {
+		q.size -= len(q.buckets[k])
+		q.buckets[k] = q.buckets[k][:0]
+	}
+	q.low, q.high, q.size = 0, 0, 0
 }
 
-func (q *queue) push(key int, state int32) {
-	for key >= len(q.heads) {
-		q.heads = append(q.heads, make([]int32, 1024)...)
+func (q *queue) push(key int, item queued) {
+	for key >= len(q.buckets) {
+		q.buckets = append(q.buckets, make([][]queued, 1024)...)
 	}
-	var at int32
-	if q.free != 0 {
-		at = q.free
-		q.free = q.items[at-1].next
-		q.items[at-1] = queued{state, q.heads[key]}
-	} else {
-		q.items = append(q.items, queued{state, q.heads[key]})
-		at = int32(len(q.items))
-	}
-	q.heads[key] = at
+	q.buckets[key] = append(q.buckets[key], item)
 	q.low = min(q.low, key)
 	q.high = max(q.high, key)
 	q.size++
 }
 
 // pop takes a state of the lowest key; ok is false when there is none.
-func (q *queue) pop() (key int, state int32, ok bool) {
+func (q *queue) pop() (key int, item queued, ok bool) {
 	if q.size == 0 {
-		return 0, 0, false
+		return 0, queued{}, false
 	}
-	for q.heads[q.low] == 0 {
+	for len(q.buckets[q.low]) == 0 {
 		q.low++
 	}
-	at := q.heads[q.low]
-	item := &q.items[at-1]
-	q.heads[q.low] = item.next
-	state = item.state
-	item.next = q.free
-	q.free = at
+	bucket := q.buckets[q.low]
+	item = bucket[len(bucket)-1]
+	q.buckets[q.low] = bucket[:len(bucket)-1]
 	q.size--
-	return q.low, state, true
+	return q.low, item, true
 }

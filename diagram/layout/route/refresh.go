@@ -5,7 +5,7 @@ import "example.com/lugbook/diagram/layout/geom"
 // refresh works out afresh what the cells of r forbid and cost, after boxes have moved. Slots in use stay.
 func (g *grid) refresh(p *Problem, count []int, r geom.Rect) {
 	g.clip = r
-	g.each(r, func(c int32) { g.static[c], g.owner[c], g.extra[c], g.apron[c] = 0, 0, 0, 0 })
+	g.each(r, func(c int32) { g.cell[c].static, g.owner[c], g.cell[c].extra, g.apron[c] = 0, 0, 0, 0 })
 	for _, z := range p.Zones {
 		if z.Rect.Grow(1, 1, 1, 1).Overlaps(r) {
 			g.addZone(z, p.Costs.Near)
@@ -18,6 +18,7 @@ func (g *grid) refresh(p *Problem, count []int, r geom.Rect) {
 	}
 	g.reserve(p, count)
 	g.aprons(p)
+	g.price(r)
 	g.clip = g.whole()
 }
 

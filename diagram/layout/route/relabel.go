@@ -93,11 +93,11 @@ func (r *router) bestRun(w, need int) []int32 {
 		crossed := 0
 		for k := i; k < i+need && crossed >= 0; k++ {
 			c := cells[k]
-			if !r.levelThrough(q, cells, k) || r.g.static[c]&frame != 0 || r.g.private(c, q.from, q.to) {
+			if !r.levelThrough(q, cells, k) || r.g.cell[c].static&frame != 0 || r.g.private(c, q.from, q.to) {
 				crossed = -1
 				break
 			}
-			crossed += int(r.g.use[upright][c])
+			crossed += int(r.g.cell[c].use[upright])
 		}
 		if crossed >= 0 && (best == nil || crossed < least) {
 			best, least = cells[i:i+need], crossed
@@ -122,11 +122,11 @@ func (r *router) bestBeside(w, need int) []int32 {
 			for len(row) < need {
 				at = at.Add(d.Step())
 				n := r.g.index(at)
-				if !r.g.inside(at) || r.g.static[n]&(blocked|frame) != 0 || r.g.owner[n] != 0 {
+				if !r.g.inside(at) || r.g.cell[n].static&(blocked|frame) != 0 || r.g.owner[n] != 0 {
 					break
 				}
 				row = append(row, n)
-				taken += int(r.g.use[level][n] + r.g.use[upright][n])
+				taken += int(r.g.cell[n].use[level] + r.g.cell[n].use[upright])
 			}
 			if len(row) == need && (best == nil || taken < least) {
 				best, least = row, taken
@@ -150,12 +150,14 @@ func (r *router) clear(w int, row []int32) []saved {
 	}
 	extra := make([]uint8, len(row))
 	for k, c := range row {
-		extra[k], r.g.extra[c] = r.g.extra[c], keepOff
+		extra[k], r.g.cell[c].extra = r.g.cell[c].extra, keepOff
 	}
+	r.g.lock(row)
 	ok := r.redrawAll(old)
 	for k, c := range row {
-		r.g.extra[c] = extra[k]
+		r.g.cell[c].extra = extra[k]
 	}
+	r.g.lock(row)
 	if !ok {
 		return nil
 	}

@@ -71,8 +71,8 @@ func TestReversedOrderCrossesNoPairTwice(t *testing.T) {
 	requireSlots(t, &b.p)
 	crossings := 0
 	router := newRouter(&b.p)
-	for c := range router.g.static {
-		if router.g.use[level][c] > 0 && router.g.use[upright][c] > 0 && !router.bendAt(int32(c)) {
+	for c := range router.g.cell {
+		if router.g.cell[c].use[level] > 0 && router.g.cell[c].use[upright] > 0 && !router.bendAt(int32(c)) {
 			crossings++
 		}
 	}
@@ -84,7 +84,7 @@ func (r *router) bendAt(c int32) bool {
 	found := false
 	for w, cells := range r.cells {
 		q := r.goalOf(w)
-		r.visit(q, cells, func(at int32, _ int, turn bool) { found = found || turn && at == c })
+		r.visit(&q, cells, func(at int32, _ int, turn bool) { found = found || turn && at == c })
 	}
 	return found
 }
@@ -169,8 +169,8 @@ func TestWiresOfOneTerminalPartSoon(t *testing.T) {
 	requireSlots(t, &b.p)
 	shared := 0
 	r := newRouter(&b.p)
-	for c := range r.g.static {
-		if r.g.static[c]&stubOnly != 0 {
+	for c := range r.g.cell {
+		if r.g.cell[c].static&stubOnly != 0 {
 			shared++
 		}
 	}

@@ -28,7 +28,10 @@ func newRouter(p *Problem) *router {
 // taken over from Paths.
 func (r *router) rebuild() {
 	r.g = newGrid(r.p)
-	r.s = newSearch(r.g, r.p.Costs)
+	if r.s == nil {
+		r.s = newSearch(r.g, r.p.Costs)
+	}
+	r.s.reuse(r.g)
 	for w := range r.p.Wires {
 		r.cells[w] = nil
 		if cells, ok := r.adopt(w); ok {
@@ -68,8 +71,8 @@ func (r *router) adopt(w int) ([]int32, bool) {
 		}
 	}
 	legal := len(cells) > 0
-	r.visit(q, cells, func(c int32, axis int, turn bool) {
-		if r.s.slot(&q, c, axis) != 0 || (turn && r.g.static[c]&frame != 0) {
+	r.visit(&q, cells, func(c int32, axis int, turn bool) {
+		if !r.s.free(&q, c, axis) || (turn && r.g.cell[c].static&frame != 0) {
 			legal = false
 		}
 	})
@@ -77,7 +80,7 @@ func (r *router) adopt(w int) ([]int32, bool) {
 }
 
 // visit calls f for every slot that a path takes.
-func (r *router) visit(q goal, cells []int32, f func(c int32, axis int, turn bool)) {
+func (r *router) visit(q *goal, cells []int32, f func(c int32, axis int, turn bool)) {
 	in := axisOf(q.out)
 	for i, c := range cells {
 		out := axisOf(q.in)
@@ -104,9 +107,10 @@ func (r *router) goalOf(w int) goal {
 func (r *router) take(w int, cells []int32) {
 	q := r.goalOf(w)
 	r.cells[w] = cells
-	r.visit(q, cells, func(c int32, axis int, _ bool) {
+	r.visit(&q, cells, func(c int32, axis int, _ bool) {
 		if !r.g.private(c, q.from, q.to) {
-			r.g.use[axis][c]++
+			r.g.cell[c].use[axis]++
+			r.g.who[axis][c] ^= int32(w + 1)
 		}
 	})
 }
@@ -115,9 +119,10 @@ func (r *router) take(w int, cells []int32) {
 func (r *router) rip(w int) []int32 {
 	q := r.goalOf(w)
 	cells := r.cells[w]
-	r.visit(q, cells, func(c int32, axis int, _ bool) {
+	r.visit(&q, cells, func(c int32, axis int, _ bool) {
 		if !r.g.private(c, q.from, q.to) {
-			r.g.use[axis][c]--
+			r.g.cell[c].use[axis]--
+			r.g.who[axis][c] ^= int32(w + 1)
 		}
 	})
 	r.cells[w] = nil
@@ -150,8 +155,8 @@ func (r *router) conflicted(w int) bool {
 // conflict finds the first slot that a wire shares.
 func (r *router) conflict(w int) (cell int32, axis int, found bool) {
 	q := r.goalOf(w)
-	r.visit(q, r.cells[w], func(c int32, a int, _ bool) {
-		if !found && !r.g.private(c, q.from, q.to) && r.g.use[a][c] > 1 {
+	r.visit(&q, r.cells[w], func(c int32, a int, _ bool) {
+		if !found && !r.g.private(c, q.from, q.to) && r.g.cell[c].use[a] > 1 {
 			cell, axis, found = c, a, true
 		}
 	})
@@ -165,7 +170,7 @@ func (r *router) cost(w int) int {
 	if straight := q.origin.Y == q.dest.Y; straight && q.label > len(r.cells[w]) && q.label > 0 {
 		sum = 2 * r.p.Costs.Col * (q.label - len(r.cells[w])) // a straight wire too short for its best label
 	}
-	r.visit(q, r.cells[w], func(c int32, axis int, turn bool) {
+	r.visit(&q, r.cells[w], func(c int32, axis int, turn bool) {
 		if turn && c == last {
 			sum += r.p.Costs.Bend + r.labelFine(&q, c, axis)
 			return
@@ -176,14 +181,14 @@ func (r *router) cost(w int) int {
 		} else {
 			sum += r.p.Costs.Row + int(r.g.apron[c])
 		}
-		sum += int(r.g.extra[c])
-		if r.g.static[c]&frame != 0 {
+		sum += int(r.g.cell[c].extra)
+		if r.g.cell[c].static&frame != 0 {
 			sum += r.p.Costs.Frame
 		}
 		if r.g.private(c, q.from, q.to) {
 			sum += r.p.Costs.Shared
 		} else if !turn {
-			sum += r.p.Costs.Cross * int(r.g.use[1-axis][c])
+			sum += r.p.Costs.Cross * int(r.g.cell[c].use[1-axis])
 		}
 	})
 	return sum
@@ -201,18 +206,22 @@ func (r *router) labelFine(q *goal, c int32, axis int) int {
 
 // store writes the cells of all wires into the problem's paths; a wire without a route gets none.
 func (r *router) store() {
-	for w, cells := range r.cells {
-		if cells == nil {
-			r.p.Paths[w] = nil
-			continue
-		}
-		wire := r.p.Wires[w]
-		path := []geom.Point{r.p.Terminals[wire.From].At}
-		for _, c := range cells {
-			path = append(path, r.g.point(c))
-		}
-		r.p.Paths[w] = corners(append(path, r.p.Terminals[wire.To].At))
+	for w := range r.cells {
+		r.p.Paths[w] = r.path(w)
 	}
+}
+
+// path is a wire's corners from terminal to terminal; nil for a wire without a route.
+func (r *router) path(w int) []geom.Point {
+	if r.missing(w) {
+		return nil
+	}
+	wire := r.p.Wires[w]
+	path := []geom.Point{r.p.Terminals[wire.From].At}
+	for _, c := range r.cells[w] {
+		path = append(path, r.g.point(c))
+	}
+	return corners(append(path, r.p.Terminals[wire.To].At))
 }
 
 // corners drops the points of a path at which it does not turn.
