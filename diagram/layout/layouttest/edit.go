@@ -1,0 +1,35 @@
+package layouttest
+
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout"
+)
+
+// WithoutWire is the graph without wire number i. Terminals stay.
+func WithoutWire(g layout.Graph, i int) layout.Graph {
+	g.Wires = slices.Delete(slices.Clone(g.Wires), i, i+1)
+	return g
+}
+
+// WithBox is the graph with one more box, wired to a terminal each of two boxes that are there: the ends of wire number
+// i. No other box changes. The new box lies in the zone of the wire's first box.
+func WithBox(g layout.Graph, i int) layout.Graph {
+	g.Boxes, g.Wires = slices.Clone(g.Boxes), slices.Clone(g.Wires)
+	w := g.Wires[i]
+	zone := ""
+	for _, b := range g.Boxes {
+		if b.ID == w.From.Box {
+			zone = b.Zone
+		}
+	}
+	g.Boxes = append(g.Boxes, layout.Box{ID: newBox, Zone: zone, W: 12, H: 4, Ports: []layout.Port{
+		{ID: "t1", Sides: layout.SidesOf(layout.West), Offset: 2}, {ID: "t2", Sides: layout.SidesOf(layout.South), Offset: 4}}})
+	g.Wires = append(g.Wires,
+		layout.Wire{ID: newBox + "1", From: w.From, To: layout.PortRef{Box: newBox, Port: "t1"}},
+		layout.Wire{ID: newBox + "2", From: layout.PortRef{Box: newBox, Port: "t2"}, To: w.To})
+	return g
+}
+
+// newBox names what WithBox adds.
+const newBox = "new"
