@@ -7,8 +7,6 @@
 package board
 
 import (
-	"slices"
-
 	"example.com/lugbook/diagram"
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/text"
@@ -24,6 +22,8 @@ const leastRows = 12
 // Board is pages in the making.
 type Board struct {
 	columns, rows int // rows is 0 for pages of any length
+	limit         int // rows of the last page, likewise
+	shape         diagram.Shape
 	like          scene.Page
 	pages         []scene.Page
 	y             int // first free row of the last page
@@ -32,7 +32,7 @@ type Board struct {
 // New is a board without pages. Its pages are like a page without its drawing: title,
 // legend, paper. The shape is that of a page with all that stands below it.
 func New(shape diagram.Shape, like scene.Page) *Board {
-	b := &Board{columns: shape.Columns, like: scene.Page{Title: like.Title, Legend: like.Legend, Paper: shape.Paper}}
+	b := &Board{columns: shape.Columns, shape: shape, like: scene.Page{Title: like.Title, Legend: like.Legend, Paper: shape.Paper}}
 	if b.columns == 0 {
 		b.columns = usualColumns
 	}
@@ -51,11 +51,14 @@ func Foot(like scene.Page, columns int) int {
 // Columns is the width of a page.
 func (b *Board) Columns() int { return b.columns }
 
-// Draw adds a drawn page. Lists that follow stand below it if they find room there.
+// Draw adds a drawn page with a title and legend of its own. Lists that follow stand below
+// it if they find room there.
 func (b *Board) Draw(p scene.Page) {
-	p.Title, p.Legend, p.Paper = b.like.Title, append(slices.Clone(p.Legend), b.like.Legend...), b.like.Paper
 	b.pages = append(b.pages, p)
-	b.y = p.H
+	b.y, b.limit = p.H, 0
+	if b.shape.Rows > 0 {
+		b.limit = b.shape.Rows - Foot(p, p.W)
+	}
 }
 
 // Pages are the pages, numbered.
@@ -66,24 +69,18 @@ func (b *Board) Pages() []scene.Page {
 	for i := range b.pages {
 		p := &b.pages[i]
 		p.Title.Page, p.Title.Pages = i+1, len(b.pages)
-		p.Paper = b.like.Paper
 	}
 	return b.pages
 }
 
 func (b *Board) next() {
 	b.pages = append(b.pages, b.like)
-	b.y = 0
+	b.y, b.limit = 0, b.rows
 }
-
-// room is the number of rows that are free below what stands on the last page; false for
-// any number.
-func (b *Board) room() (int, bool) { return b.rows - b.y, b.rows > 0 }
 
 // fits reports whether the last page has room for some rows.
 func (b *Board) fits(rows int) bool {
-	left, limited := b.room()
-	return len(b.pages) > 0 && (!limited || rows <= left)
+	return len(b.pages) > 0 && (b.shape.Rows == 0 || b.y+rows <= b.limit)
 }
 
 // put sets an item on the last page.
