@@ -1,0 +1,135 @@
+package planar
+
+import (
+	"math"
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
+
+// Problem is a graph to be drawn. Wires join two different boxes, given by index.
+type Problem struct {
+	Boxes []Box
+	Wires [][2]int
+	Rules Rules
+}
+
+// Drawing is the result: the boxes' places, and the corners of every wire from its first box to its second, both ends
+// on the borders. No cell is negative.
+type Drawing struct {
+	Boxes []geom.Rect
+	Wires [][]geom.Point
+	// Crossings is the number of places where two wires cross.
+	Crossings int
+}
+
+// Draw draws a graph; ok is false when a wire joins a box with itself, which this package does not draw.
+func Draw(p Problem, e Effort) (d Drawing, ok bool) {
+	edges := make([]edge, len(p.Wires))
+	for i, w := range p.Wires {
+		if edges[i] = (edge{w[0], w[1]}); w[0] == w[1] {
+			return Drawing{}, false
+		}
+	}
+	of, count := components(len(p.Boxes), edges)
+	d = Drawing{Boxes: make([]geom.Rect, len(p.Boxes)), Wires: make([][]geom.Point, len(p.Wires))}
+	parts := make([]part, count)
+	index := make([]int, len(p.Boxes))
+	for v, c := range of {
+		index[v] = len(parts[c].vertices)
+		parts[c].vertices = append(parts[c].vertices, v)
+		parts[c].boxes = append(parts[c].boxes, p.Boxes[v])
+	}
+	for i, g := range edges {
+		c := of[g.u]
+		parts[c].wires = append(parts[c].wires, i)
+		parts[c].edges = append(parts[c].edges, edge{index[g.u], index[g.v]})
+	}
+	for i := range parts {
+		s, crossings := parts[i].draw(p.Rules, e)
+		if s == nil {
+			return Drawing{}, false
+		}
+		parts[i].sketch = s
+		d.Crossings += crossings
+	}
+	pack(parts, p.Rules)
+	for _, c := range parts {
+		for i, v := range c.vertices {
+			d.Boxes[v] = c.sketch.boxes[i]
+		}
+		for i, w := range c.wires {
+			d.Wires[w] = c.sketch.wires[i]
+		}
+	}
+	return d, true
+}
+
+// part is a connected part of the graph.
+type part struct {
+	vertices, wires []int
+	boxes           []Box
+	edges           []edge
+	sketch          *sketch
+}
+
+func (c *part) draw(r Rules, e Effort) (*sketch, int) {
+	if len(c.edges) == 0 {
+		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}}, 0
+	}
+	p := embedConnected(len(c.boxes), c.edges, e)
+	s := bestShape(p, 8)
+	o := newOrtho(p, s)
+	rims, wires := o.rims(), o.trails(p)
+	o.dissect(o.start[p.faces[s.outer]])
+	at := o.scale(rims, c.boxes, r, wires)
+	if at == nil {
+		return nil, 0
+	}
+	return fan(at, rims, wires, c.boxes, c.edges, r), p.crossings
+}
+
+// pack sets the parts side by side in rows, the tallest first, so that the whole comes about as wide as high for the
+// eye: a row counts for two columns.
+func pack(parts []part, r Rules) {
+	order := make([]int, len(parts))
+	area := 0
+	size := make([]geom.Rect, len(parts))
+	for i := range parts {
+		order[i], size[i] = i, parts[i].sketch.extent()
+		area += (size[i].W + r.GapX) * (size[i].H + r.GapY)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return size[b].H - size[a].H })
+	width := int(math.Sqrt(float64(2 * area)))
+	x, y, next := 0, 0, 0
+	for _, i := range order {
+		if x > 0 && x+size[i].W > width {
+			x, y = 0, next
+		}
+		parts[i].sketch.shift(geom.Point{X: x - size[i].X, Y: y - size[i].Y})
+		x += size[i].W + 1 + r.GapX
+		next = max(next, y+size[i].H+1+r.GapY)
+	}
+}
+
+func (s *sketch) extent() geom.Rect {
+	out := s.boxes[0]
+	for _, b := range s.boxes {
+		out = out.Union(b)
+	}
+	for _, w := range s.wires {
+		out = out.Union(geom.Around(w))
+	}
+	return out
+}
+
+func (s *sketch) shift(d geom.Point) {
+	for i := range s.boxes {
+		s.boxes[i] = s.boxes[i].Moved(d)
+	}
+	for _, w := range s.wires {
+		for k := range w {
+			w[k] = w[k].Add(d)
+		}
+	}
+}
