@@ -86,7 +86,9 @@ func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 	if at == nil {
 		return nil, 0
 	}
-	return fan(at, rims, wires, c.boxes, c.edges, r), p.crossings
+	sketch := fan(at, rims, wires, c.boxes, c.edges, r)
+	sketch.tidy(c.boxes, r, 8)
+	return sketch, p.crossings
 }
 
 // pack sets the parts side by side in rows, the tallest first, so that the whole comes about as wide as high for the

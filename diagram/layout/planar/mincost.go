@@ -181,29 +181,28 @@ func (c *coordinates) draw(a, b, weight int) {
 	c.weight[b] += weight
 }
 
-// solve returns the values. Pre: the gaps have no cycle of positive length, and no sum falls without end.
-func (c *coordinates) solve() ([]int, bool) {
+// solve returns the values; ok is false when the distances contradict each other.
+func (c *coordinates) solve() (x []int, ok bool) {
+	if x, ok = c.lowest(); ok {
+		x = c.solveFrom(x)
+	}
+	return x, ok
+}
+
+// solveFrom returns the values, given some that keep the distances. Pre: no sum falls without end.
+func (c *coordinates) solveFrom(x []int) []int {
 	n := newNetwork(len(c.weight))
 	for _, g := range c.gaps {
 		n.arc(g.a, g.b, boundless, -g.d)
 	}
 	for v, w := range c.weight {
-		n.supply[v] = -w
+		n.supply[v], n.price[v] = -w, -x[v]
 	}
-	x, ok := c.lowest()
-	if !ok {
-		return nil, false
-	}
-	for v := range x {
-		n.price[v] = -x[v]
-	}
-	if !n.solve() {
-		return nil, false
-	}
+	n.solve()
 	for v := range x {
 		x[v] = -n.price[v]
 	}
-	return x, true
+	return x
 }
 
 // lowest gives every variable the least value >= 0 that keeps all gaps; ok is false when there is none.
