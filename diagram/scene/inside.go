@@ -39,7 +39,7 @@ type Layout struct {
 	Writings []Writing
 	Brackets []Bracket
 	Unsaid   bool     // there was no room for what the part does
-	Symbol   Rect     // room for the symbol, 7 x 3 cells or one row of 7, 5 or 3; zero if there is none
+	Symbol   Rect     // room for the symbol, 7 x 3 or 7 x 2 cells or one row of 7, 5 or 3; zero if there is none
 	Lost     []string // what found no room, or lies on other writing
 }
 
@@ -176,17 +176,19 @@ func (a *arrangement) claim(c Point, text string, shared bool) {
 	a.used[c] = true
 }
 
-// changeSigns are the signs before a designator in a comparison of two sheets.
-var changeSigns = [...]string{NoChange: "", Kept: "", Removed: "- ", Added: "+ ", Changed: "~ ", Moved: "> "}
-
-// Sign is the sign of a change, with a blank after it; empty for what stays.
-func (c Change) Sign() string { return changeSigns[c] }
+// signed is what stands before a designator: the sign of a change and a blank.
+func signed(c Change) string {
+	if c.Sign() == "" {
+		return ""
+	}
+	return c.Sign() + " "
+}
 
 // title puts the designator and the name into the upper frame line. Where that is
 // too short the name goes to rows of its own, to the lower frame line or between the
 // terminals' names, or it is shortened; the designator is never shortened.
 func (a *arrangement) title() {
-	head := Clean(a.box.Change.Sign() + a.box.ID + strings.Join(a.box.Marks, ""))
+	head := Clean(signed(a.box.Change) + a.box.ID + strings.Join(a.box.Marks, ""))
 	name := Clean(a.box.Name)
 	upper, lower := a.box.Rect.Y, a.box.Rect.Bottom()
 	_, room := a.frameRun(upper)

@@ -51,7 +51,7 @@ func (a *arrangement) freeRun(y, rows int) (start, length int) {
 }
 
 // symbolSizes are the sizes that a symbol can take, in cells, best first.
-var symbolSizes = [...]struct{ w, h int }{{7, 3}, {7, 1}, {5, 1}, {3, 1}}
+var symbolSizes = [...]struct{ w, h int }{{7, 3}, {7, 2}, {7, 1}, {5, 1}, {3, 1}}
 
 // symbol finds room for the symbol as near to the middle of the box as there is,
 // with a blank on either hand.

@@ -5,8 +5,20 @@ import (
 	"strings"
 )
 
-// changeWords name the changes in the legend, where they need naming.
-var changeWords = [...]string{NoChange: "", Kept: "", Removed: "- removed", Added: "+ added", Changed: "~ changed", Moved: "> moved"}
+var (
+	weightWords = [...]string{Control: "control", Power: "power", Traction: "traction", Mains: "mains", Trunk: "run with all its wires", Tail: "wires of a part"}
+	flagWords   = [...]string{OffPage: "goes on where named", Cut: "cut end", Capped: "capped end", Untraced: "not traced further"}
+	changeWords = [...]string{NoChange: "", Kept: "", Removed: "removed", Added: "added", Changed: "changed", Moved: "moved"}
+)
+
+// String is the word for it in a legend.
+func (w Weight) String() string { return weightWords[w] }
+
+// String is the word for it in a legend.
+func (k FlagKind) String() string { return flagWords[k] }
+
+// String is the word for it in a legend; empty for what stays, which needs none.
+func (c Change) String() string { return changeWords[c] }
 
 // Key is the part of the legend that needs no samples, in sentences: how to read
 // stud positions, crossings, changes and colour codes, then the page's own lines.
@@ -26,12 +38,15 @@ func (p *Page) Key(u Usage) []string {
 	}
 	var changes []string
 	for _, c := range u.Changes {
-		if changeWords[c] != "" {
-			changes = append(changes, changeWords[c])
+		if c.Sign() != "" {
+			changes = append(changes, c.Sign()+" "+c.String())
 		}
 	}
 	if len(changes) > 0 {
-		lines = append(lines, "Before a name: "+strings.Join(changes, ", ")+".")
+		lines = append(lines, "Before a name, in the corners of a part and on a line: "+strings.Join(changes, ", ")+".")
+	}
+	if unsigned := p.unsigned(); len(unsigned) > 0 {
+		lines = append(lines, "Without room for a sign: "+strings.Join(unsigned, ", ")+".")
 	}
 	if colours := colourKey(u); colours != "" {
 		lines = append(lines, colours)
@@ -76,4 +91,20 @@ func (t TitleBlock) Remarks() []string {
 		lines = append(lines, Clean(note))
 	}
 	return lines
+}
+
+// unsigned lists the wires whose lines have no room to say what became of them. The line
+// of a removed one says it by itself.
+func (p *Page) unsigned() []string {
+	has := map[string]bool{}
+	for _, sign := range p.ChangeSigns() {
+		has[sign.Wire] = true
+	}
+	var list []string
+	for _, w := range p.Wires {
+		if w.Change.Sign() != "" && w.Change != Removed && !has[w.ID] {
+			list = append(list, Clean(w.ID)+" "+w.Change.String())
+		}
+	}
+	return list
 }

@@ -29,6 +29,7 @@ func escape(s string) string {
 	return out.String()
 }
 
+// start writes a tag up to its end. Attributes without a value are left out.
 func (d *document) start(name string, attrs []attr) {
 	d.buf.WriteString("<" + name)
 	for _, a := range attrs {
@@ -39,7 +40,9 @@ func (d *document) start(name string, attrs []attr) {
 		case int:
 			value = strconv.Itoa(v)
 		}
-		d.buf.WriteString(" " + a.name + `="` + value + `"`)
+		if value != "" {
+			d.buf.WriteString(" " + a.name + `="` + value + `"`)
+		}
 	}
 }
 
@@ -62,9 +65,11 @@ func (d *document) text(name, text string, attrs ...attr) {
 
 // group opens a group with a title, shown by viewers when the pointer rests on it
 // and read by screen readers.
-func (d *document) group(id, class, title string, attrs ...attr) {
-	d.open("g", append([]attr{{"id", d.id(id)}, {"class", class}}, attrs...)...)
-	d.text("title", clean.Line(title))
+func (d *document) group(id, title string) {
+	d.open("g", attr{"id", id})
+	if title != "" {
+		d.text("title", clean.Line(title))
+	}
 }
 
 // id makes a unique XML name of a thing's own id.

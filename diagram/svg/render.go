@@ -3,16 +3,16 @@ package svg
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
-	"strings"
+	"unicode/utf8"
 
+	"example.com/lugbook/diagram/ink"
 	"example.com/lugbook/diagram/scene"
-	"example.com/lugbook/model/clean"
 )
 
 // Options chooses how a page is painted.
 type Options struct {
-	Paper Paper
 	// IDPrefix goes before every id of the file, so that several drawings can stand
 	// in one HTML page.
 	IDPrefix string
@@ -21,137 +21,136 @@ type Options struct {
 // Result tells how the page came out on paper.
 type Result struct {
 	Landscape  bool
-	Scale      int     // per cent of full size, where a column is 2.5 mm wide
+	Scale      int     // per cent of full size, where a column is 2.1 mm wide
 	TextHeight float64 // height of capital letters in mm
 }
-
-// capHeight is the height of capitals of the 13-unit letters, in thousandths of a
-// unit, measured on DejaVu Sans Mono (0.729 em).
-const capHeight = 13 * 729
 
 // Render writes a page as an SVG file that fills one sheet of paper. Equal pages
 // give equal bytes. The error is that of the writer.
 func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
-	s := fit(p, o.Paper)
-	d := painter{document: document{ids: map[string]int{}, pre: o.IDPrefix}, page: p, sheet: s}
-	d.head()
-	d.open("g", attr{"transform", fmt.Sprintf("translate(%d %d)", s.drawX, s.drawY)})
-	d.zones()
-	for _, b := range p.Boxes {
-		d.box(b)
-	}
-	d.wires()
-	ends := d.wireEnds()
-	for _, b := range p.Boxes {
-		d.terminals(b, ends)
-	}
-	for _, f := range p.Flags {
-		d.flag(f)
-	}
-	d.labels()
-	d.flows()
-	d.pieces()
-	d.close("g")
-	d.titleBlock()
-	d.close("svg")
-	_, err := w.Write(d.buf.Bytes())
+	s := ink.Set(p)
+	body := painter{document: document{ids: map[string]int{}, pre: o.IDPrefix}, classes: map[string]bool{}}
+	title, desc := body.id("title"), body.id("desc")
+	body.groups(s.Groups)
+	head := document{ids: body.ids, pre: o.IDPrefix}
+	head.open("svg", attr{"xmlns", "http://www.w3.org/2000/svg"}, attr{"class", "lb"},
+		attr{"viewBox", fmt.Sprintf("0 0 %d %d", s.W, s.H)},
+		attr{"width", millimetres(s.Paper.WidthMM)}, attr{"height", millimetres(s.Paper.HeightMM)},
+		attr{"fill", "none"}, attr{"role", "img"}, attr{"aria-labelledby", title + " " + desc})
+	head.text("title", s.Heading, attr{"id", title})
+	head.text("desc", s.About, attr{"id", desc})
+	head.open("style")
+	head.buf.WriteString(style(body.rules))
+	head.close("style")
+	body.close("svg")
+	_, err := w.Write(append(head.buf.Bytes(), body.buf.Bytes()...))
 	return Result{
-		Landscape:  s.landscape,
-		Scale:      s.scale * 100 / fullScale,
-		TextHeight: float64(capHeight*s.scale/10000) / 100,
+		Landscape:  s.Paper.WidthMM >= s.Paper.HeightMM,
+		Scale:      s.Percent(),
+		TextHeight: float64(s.TextHeight()) / 1000,
 	}, err
 }
 
+func millimetres(mm float64) string { return strconv.FormatFloat(mm, 'f', -1, 64) + "mm" }
+
 type painter struct {
 	document
-	page  *scene.Page
-	sheet sheet
+	classes map[string]bool
+	rules   []rule // of the pens in use, in the order of first use
+	shared  int    // paths that several strokes of a wire share
 }
 
-func millimetres(micrometres int) string {
-	return strconv.FormatFloat(float64(micrometres)/1000, 'f', -1, 64) + "mm"
-}
+var (
+	groupClasses = [...]string{ink.Ground: "g", ink.ZoneGroup: "z", ink.WireGroup: "w", ink.PartGroup: "n", ink.FlagGroup: "e", ink.PieceGroup: "x", ink.BlockGroup: "b"}
+	idPrefixes   = [...]string{ink.Ground: "", ink.ZoneGroup: "z-", ink.WireGroup: "w-", ink.PartGroup: "p-", ink.FlagGroup: "f-", ink.PieceGroup: "", ink.BlockGroup: ""}
+)
 
-// head opens the file: size, title, description and style.
-func (d *painter) head() {
-	s := d.sheet
-	title, desc := d.id("title"), d.id("desc")
-	d.open("svg", attr{"xmlns", "http://www.w3.org/2000/svg"}, attr{"class", "lb"},
-		attr{"viewBox", fmt.Sprintf("0 0 %d %d", s.viewW, s.viewH)},
-		attr{"width", millimetres(s.paperW)}, attr{"height", millimetres(s.paperH)},
-		attr{"role", "img"}, attr{"aria-labelledby", title + " " + desc})
-	what, issue := d.page.Title.Heading()
-	d.text("title", strings.Join(append(what, issue...), ", "), attr{"id", title})
-	d.text("desc", d.description(), attr{"id", desc})
-	d.open("style")
-	d.buf.WriteString(style())
-	d.close("style")
-	d.empty("rect", attr{"class", "page"}, attr{"width", s.viewW}, attr{"height", s.viewH})
-	d.empty("rect", attr{"class", "sheet"}, attr{"x", s.frameX}, attr{"y", s.frameY}, attr{"width", s.frameW}, attr{"height", s.frameH})
-}
-
-// description says in words what the drawing holds.
-func (d *painter) description() string {
-	p := d.page
-	kind := "Wiring drawing"
-	if p.Title.View != "" {
-		kind = "Drawing of kind " + clean.Line(p.Title.View)
-	}
-	text := fmt.Sprintf("%s with %s and %s", kind, count(len(p.Boxes), "part"), count(len(p.Wires), "wire"))
-	var names []string
-	for _, z := range p.Zones {
-		name := z.Name
-		if name == "" {
-			name = z.ID
+// groups writes groups, those of one kind that follow each other within one of their own.
+func (d *painter) groups(groups []ink.Group) {
+	for i, g := range groups {
+		if i == 0 || groups[i-1].Kind != g.Kind {
+			d.open("g", attr{"class", groupClasses[g.Kind]})
+			d.buf.WriteByte('\n')
 		}
-		names = append(names, clean.Line(name))
-	}
-	if len(names) > 0 {
-		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone"), strings.Join(names, ", "))
-	}
-	text += "."
-	for _, remark := range p.Title.Remarks() {
-		text += " " + remark
-	}
-	return text
-}
-
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return strconv.Itoa(n) + " " + word + "s"
-}
-
-// baseline is how far below the middle of its row a text stands, so that its capitals
-// are centred.
-const baseline = 5
-
-// line writes text into cells, pinned to their width whatever the font. The row is
-// given by its middle in units.
-func (d *painter) line(x, middle int, class, text string) {
-	attrs := []attr{{"x", x}, {"y", middle + baseline}}
-	if class != "" {
-		attrs = append(attrs, attr{"class", class})
-	}
-	if n := scene.Width(text); n > 1 {
-		attrs = append(attrs, attr{"textLength", n * cellW}, attr{"lengthAdjust", "spacingAndGlyphs"})
-	}
-	d.text("text", text, attrs...)
-}
-
-// write writes text into the cells of the drawing.
-func (d *painter) write(at scene.Point, class, text string) {
-	trimmed := strings.TrimLeft(text, " ")
-	at.X += scene.Width(text) - scene.Width(trimmed)
-	if trimmed = strings.TrimRight(trimmed, " "); trimmed != "" {
-		d.line(at.X*cellW, at.Y*cellH+cellH/2, class, trimmed)
+		d.group(g)
+		if i+1 == len(groups) || groups[i+1].Kind != g.Kind {
+			d.close("g")
+		}
 	}
 }
 
-// plate covers the lines behind a text of n cells, and some units more to the left
-// and right.
-func (d *painter) plate(at scene.Point, n, more int) {
-	d.empty("rect", attr{"class", "plate"}, attr{"x", at.X*cellW - more}, attr{"y", at.Y*cellH + 1},
-		attr{"width", n*cellW + 2*more}, attr{"height", cellH - 2})
+func (d *painter) group(g ink.Group) {
+	id := ""
+	if before := idPrefixes[g.Kind]; before != "" {
+		id = d.id(before + g.ID)
+	}
+	d.document.group(id, g.Title)
+	shared := ""
+	for i, m := range g.Marks {
+		switch {
+		case m.Pen.Line == ink.Hit:
+			d.shared++
+			shared = d.id("_" + strconv.Itoa(d.shared))
+			d.empty("path", attr{"id", shared}, attr{"d", data(m.Path)})
+		case shared != "" && m.Shape == ink.Line && slices.Equal(m.Path, g.Marks[0].Path) && i > 0:
+			d.empty("use", attr{"href", "#" + shared}, attr{"class", d.class(m.Pen, false, false)})
+		default:
+			d.mark(m)
+		}
+	}
+	d.close("g")
+}
+
+// class is the class of a pen, with its rule in the style sheet.
+func (d *painter) class(p ink.Pen, letters, round bool) string {
+	name := class(p, letters)
+	if round {
+		name = "o" + name
+	}
+	if name != "" && !d.classes[name] {
+		d.classes[name] = true
+		d.rules = append(d.rules, rule{name, p, letters, round})
+	}
+	return name
+}
+
+func (d *painter) mark(m ink.Mark) {
+	switch m.Shape {
+	case ink.Line:
+		d.empty("path", attr{"class", d.class(m.Pen, false, false)}, attr{"d", data(m.Path)})
+	case ink.Rect:
+		attrs := []attr{{"class", d.class(m.Pen, false, false)}, {"x", m.At.X}, {"y", m.At.Y}, {"width", m.W}, {"height", m.H}}
+		if m.R > 0 {
+			attrs = append(attrs, attr{"rx", m.R})
+		}
+		d.empty("rect", attrs...)
+	case ink.Circle:
+		d.empty("circle", attr{"class", d.class(m.Pen, false, false)}, attr{"cx", m.At.X}, attr{"cy", m.At.Y}, attr{"r", m.R})
+	case ink.Dots:
+		pen := ink.Pen{Line: m.Pen.Fill, Width: 20 * m.R}
+		d.empty("path", attr{"class", d.class(pen, false, true)}, attr{"d", dots(m.Dots)})
+	case ink.Letters:
+		d.letters(m)
+	}
+}
+
+// pinned is the fewest letters of a text whose length is written out: so few letters of
+// another font are not far off.
+const pinned = 16
+
+// letters writes a text. Long ones are pinned to their cells, whatever the font.
+func (d *painter) letters(m ink.Mark) {
+	name := d.class(m.Pen, true, false)
+	base := ink.Baseline
+	if m.Pen.Size > 0 {
+		base = m.Pen.Size * ink.Baseline * 10 / ink.Em
+	}
+	attrs := []attr{{"x", m.At.X}, {"y", m.At.Y + base}}
+	switch {
+	case m.Cells == 0:
+		name += " mid"
+	case utf8.RuneCountInString(m.Text) >= pinned:
+		attrs = append(attrs, attr{"textLength", m.Cells * ink.CellW})
+	}
+	d.text("text", m.Text, append(attrs, attr{"class", name})...)
 }

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -35,7 +36,7 @@ func render(t require.TestingT, p *scene.Page, o svg.Options) (string, svg.Resul
 
 func TestSamplePages(t *testing.T) {
 	driving := scenetest.Cart().In(scenetest.CartState())
-	for name, p := range map[string]*scene.Page{"cart.svg": scenetest.Cart(), "cart.state.svg": &driving, "glyphs.svg": scenetest.Glyphs()} {
+	for name, p := range map[string]*scene.Page{"cart.svg": scenetest.Cart(), "cart.state.svg": &driving, "glyphs.svg": scenetest.Glyphs(), "changes.svg": scenetest.Changes()} {
 		got, _ := render(t, p, svg.Options{})
 		file := filepath.Join("testdata", name)
 		if *update {
@@ -78,9 +79,10 @@ func get(e xml.StartElement, name string) string {
 }
 
 var (
-	allowed  = []string{"svg", "title", "desc", "style", "g", "rect", "path", "circle", "text"}
+	allowed  = []string{"svg", "title", "desc", "style", "g", "rect", "path", "circle", "text", "use"}
 	numeric  = []string{"x", "y", "width", "height", "cx", "cy", "r", "rx", "textLength"}
 	integers = regexp.MustCompile(`^-?[0-9]+$`)
+	ownPath  = regexp.MustCompile(`^#(p3-)?_[0-9]+$`)
 	pathData = regexp.MustCompile(`^[A-Za-z0-9 ,-]*$`)
 )
 
@@ -92,7 +94,11 @@ func sound(t require.TestingT, file string) {
 		require.Contains(t, allowed, e.Name.Local)
 		for _, a := range e.Attr {
 			name := a.Name.Local
-			require.False(t, strings.HasPrefix(name, "on") || strings.Contains(name, "href") || name == "style", name)
+			require.False(t, strings.HasPrefix(name, "on") || name == "style", name)
+			if strings.Contains(name, "href") {
+				require.Regexp(t, ownPath, a.Value, "a link to nothing but a path of the file")
+				require.True(t, ids[a.Value[1:]], a.Value)
+			}
 			if slices.Contains(numeric, name) && e.Name.Local != "svg" {
 				require.Regexp(t, integers, a.Value, "%s of %s", name, e.Name.Local)
 			}
@@ -121,7 +127,7 @@ func TestRandomPages(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := scenetest.Random(func(n int) int { return rapid.IntRange(0, n-1).Draw(t, "pick") })
 		wires += len(p.Wires)
-		o := svg.Options{Paper: svg.Paper(rapid.IntRange(0, 1).Draw(t, "paper")), IDPrefix: "p3-"}
+		o := svg.Options{IDPrefix: "p3-"}
 		file, _ := render(t, p, o)
 		sound(t, file)
 		again, _ := render(t, p, o)
@@ -133,56 +139,6 @@ func TestRandomPages(t *testing.T) {
 		return // fewer pages are drawn
 	}
 	require.Greater(t, wires, 50, "the pages drawn at random have too few wires to test anything")
-}
-
-// TestStatesAreShownByMoreThanColour paints random states: each wire has the class of what
-// it does, one head for each arrow, its figure as text, and each part its word.
-func TestStatesAreShownByMoreThanColour(t *testing.T) {
-	classes := map[scene.Energy]string{scene.Unjudged: " unjudged", scene.Dead: " dead", scene.Return: " return", scene.Live: " live"}
-	rapid.Check(t, func(t *rapid.T) {
-		pick := func(n int) int { return rapid.IntRange(0, n-1).Draw(t, "pick") }
-		plain := scenetest.Random(pick)
-		p := plain.In(scenetest.RandomState(plain, pick))
-		file, _ := render(t, &p, svg.Options{})
-		sound(t, file)
-		require.Equal(t, sceneTriples(&p), svgTriples(t, file))
-		require.Equal(t, sceneTriples(&p), textTriples(&p))
-		wires, heads, glows := map[string]string{}, 0, 0
-		for _, e := range elements(t, file) {
-			switch class := get(e, "class"); {
-			case get(e, "data-wire") != "":
-				wires[get(e, "data-wire")] = class + " "
-			case class == "a":
-				heads++
-			case class == "h":
-				glows++
-			}
-		}
-		if p.Use().Carries {
-			heads-- // the sample in the legend
-			glows--
-		}
-		for _, w := range p.Wires {
-			require.Contains(t, wires[w.ID], classes[w.Flow.Energy]+" ")
-			require.Equal(t, w.Flow.Carries(), strings.Contains(wires[w.ID], " carries "))
-			if w.Flow.Carries() {
-				heads -= len(w.Flow.Arrows)
-			}
-			if w.Flow.Energy == scene.Live {
-				glows--
-			}
-			if w.Flow.Note.Text != "" {
-				require.Contains(t, file, ">"+w.Flow.Note.Text+"</text>")
-			}
-		}
-		require.Zero(t, heads)
-		require.Contains(t, []int{0, 1}, glows, "one band for each live wire, and the legend's sample")
-		for _, b := range p.Boxes {
-			if !scene.Inside(b).Unsaid && b.Works.Word != "" {
-				require.Contains(t, file, ">"+b.Works.Word+"</text>")
-			}
-		}
-	})
 }
 
 // sceneTriples lists part, terminal and wire of every wire end on a part.
@@ -238,34 +194,107 @@ func meets(glyph rune, side scene.Side) bool {
 	}[side], glyph)
 }
 
-var (
-	pathStart = regexp.MustCompile(`^M(-?\d+ -?\d+)`)
-	pathEnd   = regexp.MustCompile(`L(-?\d+ -?\d+)$`)
-)
+// group is a group of a file that stands for a thing: its id, its title and its elements.
+type group struct {
+	id, title string
+	elements  []xml.StartElement
+}
 
-// svgTriples reads the same off an SVG file: a wire's path that starts or ends in the
-// middle of a terminal's circle.
-func svgTriples(t require.TestingT, file string) []string {
-	found, wire, part := []string{}, "", ""
-	terminals, ends := map[string]string{}, map[string]string{}
-	for _, e := range elements(t, file) {
-		switch {
-		case get(e, "data-wire") != "":
-			wire = get(e, "data-wire")
-		case e.Name.Local == "path" && get(e, "class") == "k" && wire != "":
-			d := get(e, "d")
-			ends[pathStart.FindStringSubmatch(d)[1]] = wire
-			ends[pathEnd.FindStringSubmatch(d)[1]] = wire
-			wire = ""
-		case get(e, "data-part") != "":
-			part = get(e, "data-part")
-		case get(e, "data-terminal") != "":
-			terminals[get(e, "cx")+" "+get(e, "cy")] = part + " " + get(e, "data-terminal")
+// groups lists the groups of a file that have an id.
+func groups(t require.TestingT, file string) []group {
+	var found []group
+	d, depth, in, title := xml.NewDecoder(strings.NewReader(file)), 0, 0, false
+	for {
+		token, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			return found
+		}
+		require.NoError(t, err)
+		switch token := token.(type) {
+		case xml.StartElement:
+			depth++
+			if token.Name.Local == "g" && get(token, "id") != "" {
+				found, in = append(found, group{id: get(token, "id")}), depth
+			} else if in > 0 {
+				last := &found[len(found)-1]
+				last.elements = append(last.elements, token.Copy())
+			}
+			title = in > 0 && token.Name.Local == "title"
+		case xml.CharData:
+			if title {
+				found[len(found)-1].title += string(token)
+			}
+		case xml.EndElement:
+			if depth == in {
+				in = 0
+			}
+			depth, title = depth-1, false
 		}
 	}
-	for at, wire := range ends {
-		if terminal, ok := terminals[at]; ok {
-			found = append(found, terminal+" "+wire)
+}
+
+var pathStep = regexp.MustCompile(`([a-zA-Z])([^a-zA-Z]*)`)
+
+// pathMoves lists where a path of relative steps begins anew, and where it ends.
+func pathMoves(t require.TestingT, d string) (begins [][2]int, end [2]int) {
+	for _, step := range pathStep.FindAllStringSubmatch(d, -1) {
+		var n []int
+		for _, word := range regexp.MustCompile(`-?\d+`).FindAllString(step[2], -1) {
+			v, err := strconv.Atoi(word)
+			require.NoError(t, err)
+			n = append(n, v)
+		}
+		switch step[1] {
+		case "M":
+			end = [2]int{n[0], n[1]}
+		case "m", "l", "q":
+			end = [2]int{end[0] + n[len(n)-2], end[1] + n[len(n)-1]}
+		case "h":
+			end[0] += n[0]
+		case "v":
+			end[1] += n[0]
+		default:
+			require.Fail(t, "unknown step", step[1])
+		}
+		if step[1] == "M" || step[1] == "m" {
+			begins = append(begins, end)
+		}
+	}
+	return begins, end
+}
+
+var ends = regexp.MustCompile(`[·:] (\S+) to ([^;,]+)`)
+
+// svgTriples reads the same off an SVG file: a wire whose path begins or ends on a dot of
+// a part, and whose title says at which terminal.
+func svgTriples(t require.TestingT, file string) []string {
+	parts := map[[2]int]string{}
+	all := groups(t, file)
+	for _, g := range all {
+		for _, e := range g.elements {
+			if strings.HasPrefix(get(e, "class"), "oi") {
+				dots, _ := pathMoves(t, get(e, "d"))
+				for _, at := range dots {
+					parts[at] = g.id[strings.Index(g.id, "p-")+2:]
+				}
+			}
+		}
+	}
+	found := []string{}
+	for _, g := range all {
+		_, wire, ok := strings.Cut(g.id, "w-")
+		if !ok {
+			continue
+		}
+		said := ends.FindStringSubmatch(g.title)
+		require.Len(t, said, 3, g.title)
+		begins, end := pathMoves(t, get(g.elements[1], "d"))
+		for i, at := range [][2]int{begins[0], end} {
+			if part, ok := parts[at]; ok {
+				terminal, at := strings.CutPrefix(said[i+1], part+".")
+				require.True(t, at, "%s: %s does not end at part %s", g.id, said[i+1], part)
+				found = append(found, part+" "+terminal+" "+wire)
+			}
 		}
 	}
 	slices.Sort(found)
@@ -273,7 +302,7 @@ func svgTriples(t require.TestingT, file string) []string {
 }
 
 func TestSamplePagesSayTheSameInTextAndSVG(t *testing.T) {
-	for _, p := range []*scene.Page{scenetest.Cart(), scenetest.Glyphs()} {
+	for _, p := range []*scene.Page{scenetest.Cart(), scenetest.Glyphs(), scenetest.Changes(), scenetest.Large()} {
 		file, _ := render(t, p, svg.Options{})
 		require.NotEmpty(t, sceneTriples(p))
 		require.Equal(t, sceneTriples(p), svgTriples(t, file))
@@ -302,33 +331,15 @@ func TestHostileTextAddsNoElement(t *testing.T) {
 	}
 }
 
-func TestFitsItsPaper(t *testing.T) {
-	wide, tall, small := &scene.Page{W: 160, H: 40}, &scene.Page{W: 60, H: 100}, &scene.Page{W: 40, H: 20}
-	for _, c := range []struct {
-		page      *scene.Page
-		paper     svg.Paper
-		size      string
-		landscape bool
-	}{
-		{wide, svg.A4, `width="297mm" height="210mm"`, true},
-		{wide, svg.Letter, `width="279.4mm" height="215.9mm"`, true},
-		{tall, svg.A4, `width="210mm" height="297mm"`, false},
-		{tall, svg.Letter, `width="215.9mm" height="279.4mm"`, false},
-		{small, svg.A4, `width="297mm" height="210mm"`, true},
-	} {
-		file, r := render(t, c.page, svg.Options{Paper: c.paper})
-		require.Contains(t, file, c.size)
-		require.Equal(t, c.landscape, r.Landscape)
-		require.LessOrEqual(t, r.Scale, 100)
-	}
-	_, r := render(t, small, svg.Options{})
-	require.Equal(t, 100, r.Scale, "nothing is enlarged")
-	require.InDelta(t, 2.95, r.TextHeight, 0.01)
-	_, r = render(t, scenetest.Cart(), svg.Options{})
-	require.Greater(t, r.TextHeight, 2.3)
-	_, r = render(t, &scene.Page{W: 5000, H: 5000}, svg.Options{})
-	require.Less(t, r.Scale, 3)
-	require.NotPanics(t, func() { render(t, &scene.Page{}, svg.Options{}) })
+// TestALargePageIsSmallInBytes holds the file of 40 parts and 120 wires to 60 kB.
+func TestALargePageIsSmallInBytes(t *testing.T) {
+	p := scenetest.Large()
+	require.Empty(t, scene.Check(p))
+	require.Len(t, p.Boxes, 40)
+	require.Len(t, p.Wires, 120)
+	file, _ := render(t, p, svg.Options{})
+	t.Logf("%d bytes, %d crossings", len(file), len(p.Crossings()))
+	require.LessOrEqual(t, len(file), 60_000)
 }
 
 type broken struct{}

@@ -1,125 +1,163 @@
 package svg
 
-import "strings"
+import (
+	"fmt"
+	"strconv"
+	"strings"
 
-// insulation holds the colours of insulation by their IEC 60757 codes: the colour
-// itself, true to life by eye.
-var insulation = []struct{ code, paint string }{
-	{"BK", "#1c1c1c"}, {"BN", "#8b4f24"}, {"RD", "#d6242a"}, {"OG", "#f28a1c"}, {"YE", "#f8d61f"},
-	{"GN", "#25963f"}, {"BU", "#2462c4"}, {"VT", "#8d45ad"}, {"GY", "#8f9296"}, {"WH", "#ffffff"},
-	{"PK", "#f3a0ba"}, {"GD", "#c8a22c"}, {"TQ", "#2fb8b4"}, {"SR", "#c6cbd0"},
-}
-
-// paints reads a wire's colour as the classes of its body and stripe. A code that
-// is not in the table, or none, is drawn as unknown.
-func paints(colour string) (body, stripe string) {
-	body, stripe, _ = strings.Cut(colour, "/")
-	if body == "GNYE" {
-		body, stripe = "GN", "YE"
-	}
-	if !known(body) {
-		body = "none"
-	}
-	if !known(stripe) {
-		stripe = ""
-	}
-	return body, stripe
-}
-
-func known(code string) bool {
-	for _, c := range insulation {
-		if c.code == code {
-			return true
-		}
-	}
-	return false
-}
-
-// tones are the colours of everything but insulation. They are written out in the
-// rules: viewers that know no custom properties must show the drawing too.
-type tones struct{ page, ink, soft, casing, unknown, alarm, pointed, glow, metal string }
-
-var (
-	light = tones{page: "#fff", ink: "#1b1d20", soft: "#5c6269", casing: "#33383d", unknown: "#a9afb5", alarm: "#b3261e", pointed: "#0072b2", glow: "#ffd76a", metal: "#dfe3e6"}
-	dark  = tones{page: "#15181b", ink: "#e8eaed", soft: "#a8afb6", casing: "#b9bfc5", unknown: "#6d747b", alarm: "#ff9c8f", pointed: "#56b4e9", glow: "#7a5a00", metal: "#4a5056"}
+	"example.com/lugbook/diagram/ink"
 )
 
-// shapes are the rules that hold in light and dark. Casing and core of a wire widen
-// from control over power to traction; mains has a core that is split in two.
-const shapes = `
-.lb text{font-family:ui-monospace,"DejaVu Sans Mono","Liberation Mono",Menlo,Consolas,monospace;font-size:13px;white-space:pre}
-.lb .sheet,.lb .rule,.lb .z,.lb .br,.lb .y,.lb .wire path,.lb .flag path{fill:none}
-.lb .z{stroke-dasharray:3 4}
-.lb .zone text{font-style:italic}
-.lb .f{stroke-width:1.6}
-.lb .added .f{stroke-width:3.2}
-.lb .removed .f{stroke-dasharray:7 4}
-.lb .b,.lb .m{font-weight:700}
-.lb .seat{font-size:10px}
-.lb .br,.lb .y{stroke-width:.8}
-.lb .y .d{stroke-dasharray:2 2}
-.lb .y text{font-size:7px;stroke:none;text-anchor:middle}
-.lb .big{stroke-width:.7}
-.lb .wire path{stroke-linejoin:round}
-.lb .k{stroke-width:2.6}
-.lb .c{stroke-width:1.3}
-.lb .power .k{stroke-width:3.8}
-.lb .power .c{stroke-width:2.5}
-.lb .traction .k{stroke-width:6}
-.lb .traction .c{stroke-width:4.7}
-.lb .trunk .k{stroke-width:9}
-.lb .trunk .c{stroke-width:7.4}
-.lb .card,.lb .nut,.lb .plateside,.lb .bolt,.lb .seatface{stroke-width:.9}
-.lb .card{fill:none}
-.lb .mains .k{stroke-width:5.6}
-.lb .mains .c{stroke-width:4.3}
-.lb .mains .v{stroke-width:1.6}
-.lb .t{stroke-dasharray:4 6}
-.lb .removed .k,.lb .removed .c,.lb .removed .v{stroke-dasharray:10 6}
-.lb .removed .t{stroke-dasharray:4 12}
-.lb .h{fill:none;stroke-width:12}
-.lb .dead .k,.lb .dead .c,.lb .dead .v{stroke-dasharray:2 5}
-.lb .return .k,.lb .return .c,.lb .return .v{stroke-dasharray:14 4}
-.lb .dead .t,.lb .return .t{stroke-dasharray:2 12}
-.lb .a{stroke-width:1.4;stroke-linejoin:round}
-.lb .i,.lb .o{font-weight:700}
-.lb .p{stroke-width:1.2}
-.lb .flag path{stroke-width:1.6}
+// codes are short names of tones in classes. Insulation goes by its own code.
+var codes = map[ink.Tone]string{
+	ink.Page: "p", ink.Ink: "i", ink.Soft: "s", ink.Casing: "k", ink.Unknown: "u", ink.Alarm: "a", ink.Glow: "g", ink.Metal: "m",
+}
+
+func code(t ink.Tone) string {
+	if c := codes[t]; c != "" {
+		return c
+	}
+	return string(t)
+}
+
+// class names a pen by what it is: the tone of its line with the width in tenths of a unit
+// and the pattern, then the tone of its fill; for letters t, tone, face and size. Letters
+// in ink that fill cells have none.
+func class(p ink.Pen, letters bool) string {
+	switch {
+	case letters && p == (ink.Pen{Fill: ink.Ink}):
+		return ""
+	case letters:
+		name := "t" + code(p.Fill) + [...]string{ink.Plain: "", ink.Bold: "b", ink.Italic: "i"}[p.Face]
+		if p.Size > 0 {
+			name += strconv.Itoa(p.Size)
+		}
+		return name
+	case p.Line == "":
+		return "f" + code(p.Fill)
+	}
+	name := code(p.Line) + strconv.Itoa(p.Width)
+	switch {
+	case p.Dash == ink.Striped:
+		name += "s"
+	case p.Dash.On > 0:
+		name += fmt.Sprintf("d%d-%d", p.Dash.On, p.Dash.Off)
+	}
+	if p.Fill != "" {
+		name += "-" + code(p.Fill)
+	}
+	return name
+}
+
+// rule is a pen with its class.
+type rule struct {
+	class   string
+	pen     ink.Pen
+	letters bool
+	round   bool // dots are lines of no length with round ends
+}
+
+// shape is what is the same in light and dark.
+func (r rule) shape() string {
+	var out strings.Builder
+	if r.pen.Line != "" {
+		out.WriteString("stroke-width:" + tenths(r.pen.Width))
+	}
+	if r.pen.Dash.On > 0 {
+		fmt.Fprintf(&out, ";stroke-dasharray:%d %d", r.pen.Dash.On, r.pen.Dash.Off)
+	}
+	if r.round {
+		out.WriteString(";stroke-linecap:round")
+	}
+	if !r.letters {
+		return out.String()
+	}
+	out.WriteString([...]string{ink.Plain: "", ink.Bold: "font-weight:700;", ink.Italic: "font-style:italic;"}[r.pen.Face])
+	if r.pen.Size > 0 {
+		fmt.Fprintf(&out, "font-size:%dpx", r.pen.Size)
+	}
+	return strings.TrimSuffix(out.String(), ";")
+}
+
+// paint is what differs in light and dark.
+func (r rule) paint(shade func(ink.Tone) (ink.Shade, bool)) string {
+	var out []string
+	if c, ok := shade(r.pen.Line); ok {
+		out = append(out, "stroke:"+hex(c))
+	}
+	if c, ok := shade(r.pen.Fill); ok {
+		out = append(out, "fill:"+hex(c))
+	}
+	return strings.Join(out, ";")
+}
+
+func tenths(n int) string {
+	return strings.TrimSuffix(fmt.Sprintf("%d.%d", n/10, n%10), ".0")
+}
+
+func hex(c ink.Shade) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
+
+// common are the rules that every drawing has. A wire's own path is the wide line that
+// nobody sees until a pointer rests on it.
+const common = `
+.lb text{font-family:ui-monospace,"DejaVu Sans Mono","Liberation Mono",Menlo,Consolas,monospace;font-size:FONTpx;white-space:pre;stroke:none}
+.lb path{stroke-linejoin:round}
+.lb .mid{text-anchor:middle}
+.lb .w{stroke:transparent;stroke-width:24}
 `
 
-// rules are the rules that colour the drawing.
-func (t tones) rules() string {
-	return strings.NewReplacer("PAGE", t.page, "INK", t.ink, "SOFT", t.soft, "CASING", t.casing,
-		"UNKNOWN", t.unknown, "METAL", t.metal, "ALARM", t.alarm, "POINTED", t.pointed, "GLOW", t.glow).Replace(`.lb text{fill:INK}
-.lb .page,.lb .plate,.lb .f,.lb .p{fill:PAGE}
-.lb .sheet,.lb .rule,.lb .f,.lb .br,.lb .y,.lb .p,.lb .flag path,.lb .ink{stroke:INK}
-.lb .on,.lb .y .s,.lb .flag .s{fill:INK}
-.lb .y .s,.lb .flag .s{stroke:none}
-.lb .card{stroke:SOFT}
-.lb .bolt,.lb .nut,.lb .plateside{fill:METAL;stroke:INK}
-.lb .seatface{fill:SOFT;stroke:INK}
-.lb .z{stroke:SOFT}
-.lb .zone text,.lb .n{fill:SOFT}
-.lb .m{fill:ALARM}
-.lb .h{stroke:GLOW}
-.lb .a{fill:INK;stroke:PAGE}
-.lb .badge{fill:INK}
-.lb .o{fill:PAGE}
-.lb .k{stroke:CASING}
-.lb .v{stroke:PAGE}
-.lb .none{stroke:UNKNOWN}
-.lb .wire:hover .k,.lb .part:hover .f{stroke:POINTED}
+// pointing are the rules that lift a thing out, and those of plain letters.
+func pointing(shade func(ink.Tone) (ink.Shade, bool)) string {
+	at, _ := shade(ink.Pointed)
+	letters, _ := shade(ink.Ink)
+	return strings.NewReplacer("POINTED", hex(at), "INK", hex(letters)).Replace(`.lb text{fill:INK}
+.lb .w>g:hover,.lb .w>g:target{stroke:POINTED66}
+.lb .w>g:hover [class^=k],.lb .w>g:target [class^=k],.lb .n>g:hover [class^=i32],.lb .n>g:target [class^=i32]{stroke:POINTED}
 `)
 }
 
-// style is the style sheet. Paper is always light.
-func style() string {
-	var out strings.Builder
-	out.WriteString(shapes)
-	for _, c := range insulation {
-		out.WriteString(".lb ." + c.code + "{stroke:" + c.paint + "}")
+// style is the style sheet for the pens in use. Paper is always light.
+func style(rules []rule) string {
+	var light, dark sheet
+	for _, r := range rules {
+		onPaper, onScreen := r.paint(ink.Tone.Light), r.paint(ink.Tone.Dark)
+		selector := "." + r.class
+		if r.letters {
+			selector = ".lb " + selector // to weigh more than the rules of plain letters
+		}
+		light.add(selector, r.shape())
+		light.add(selector, onPaper)
+		if onScreen != onPaper {
+			dark.add(selector, onScreen)
+		}
 	}
-	out.WriteString("\n" + light.rules())
-	out.WriteString("@media screen and (prefers-color-scheme:dark){\n" + dark.rules() + "}\n")
+	return strings.Replace(common, "FONT", tenths(ink.Em), 1) + light.String() + pointing(ink.Tone.Light) +
+		"@media screen and (prefers-color-scheme:dark){\n" + dark.String() + pointing(ink.Tone.Dark) + "}\n"
+}
+
+// sheet collects rules, those that say the same as one.
+type sheet struct {
+	says      []string // in the order of first use
+	selectors map[string][]string
+}
+
+func (s *sheet) add(selector, says string) {
+	if says == "" {
+		return
+	}
+	if s.selectors == nil {
+		s.selectors = map[string][]string{}
+	}
+	if s.selectors[says] == nil {
+		s.says = append(s.says, says)
+	}
+	s.selectors[says] = append(s.selectors[says], selector)
+}
+
+func (s *sheet) String() string {
+	var out strings.Builder
+	for _, says := range s.says {
+		out.WriteString(strings.Join(s.selectors[says], ",") + "{" + says + "}\n")
+	}
 	return out.String()
 }

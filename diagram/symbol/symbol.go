@@ -28,7 +28,7 @@ const (
 	Bar     Op = 'B' // filled box from Points[0] to Points[1]
 	Circle  Op = 'C' // open circle around Points[0]
 	Disc    Op = 'D' // filled circle around Points[0]
-	Path    Op = 'P' // SVG path data in Text
+	Arcs    Op = 'A' // half circles through Points, each clockwise
 	Letters Op = 'T' // Text centred on Points[0]
 )
 
@@ -109,7 +109,7 @@ func stroke(op, args string) (Stroke, error) {
 	}
 	s := Stroke{Op: Op(op[0])}
 	switch s.Op {
-	case Line, Dashed, Outline, Filled:
+	case Line, Dashed, Outline, Filled, Arcs:
 		for _, p := range strings.Fields(args) {
 			if err := s.addPoint(p); err != nil {
 				return Stroke{}, err
@@ -134,9 +134,6 @@ func stroke(op, args string) (Stroke, error) {
 		}
 		s.Radius = radius
 		return s, s.addPoint(args[:at])
-	case Path:
-		s.Text = args
-		return s, nil
 	case Letters:
 		at, letters, _ := strings.Cut(args, " ")
 		s.Text = letters

@@ -28,21 +28,21 @@ const (
 // table lists the symbols by name. Strokes: =a:b leads on the axis from the left
 // edge to a and from b to the right edge; L open line; G outline; F filled outline;
 // R open box and B filled box (x, y, w, h); C open circle and D filled circle (x, y,
-// r); P path; H dashed line; T text (x, y, letters), centred. The core is the middle
+// r); A half circles from point to point, clockwise; H dashed line; T text (x, y, letters), centred. The core is the middle
 // of the text rendering, in box-drawing and in ASCII letters; empty where no small
 // rendering is honest.
 var table = []struct{ name, title, strokes, core, ascii string }{
-	{"battery", "battery", "=6:22; L 6,4 6,20; L 10,8 10,16; H 10,12 18,12; L 18,4 18,20; L 22,8 22,16; T 3,6 +", "", ""},
-	{"cell", "cell", "=12:16; L 12,4 12,20; L 16,8 16,16; T 8,6 +", "", ""},
+	{"battery", "battery", "=6:22; L 6,4 6,20; L 10,8 10,16; H 10,12 18,12; L 18,4 18,20; L 22,8 22,16; L 1,6 5,6; L 3,4 3,8", "", ""},
+	{"cell", "cell", "=12:16; L 12,4 12,20; L 16,8 16,16; L 6,6 10,6; L 8,4 8,8", "", ""},
 	{"fuse", "fuse", "R 6,8,16,8; L 0,12 28,12", "[───]", "[---]"},
 	{"contact-no", "make contact", makeContact, "] [", "] ["},
 	{"contact-nc", "break contact", breakContact, "]/[", "]/["},
 	{"contact-co", "change-over contact", changeOver, "", ""},
 	{"selector", "two-way contact, off in the middle", centreOff, "", ""},
-	{"contactor", "contactor contact", makeContact + "; P M20,12 A2,2 0 0 1 20,8", "]K[", "]K["},
-	{"solenoid", "contactor with coil", "L 0,6 8,6 19,1; L 20,6 28,6; P M20,6 A2,2 0 0 1 20,2; H 14,4 14,14; R 10,14,8,8; L 0,18 10,18; L 18,18 28,18", "]K[", "]K["},
+	{"contactor", "contactor contact", makeContact + "; A 20,12 20,8", "]K[", "]K["},
+	{"solenoid", "contactor with coil", "L 0,6 8,6 19,1; L 20,6 28,6; A 20,6 20,2; H 14,4 14,14; R 10,14,8,8; L 0,18 10,18; L 18,18 28,18", "]K[", "]K["},
 	{"relay", "relay with coil", "L 0,6 8,6 19,1; L 20,6 28,6; H 14,4 14,14; R 10,14,8,8; L 0,18 10,18; L 18,18 28,18", "]K[", "]K["},
-	{"coil", "coil", "=10:18; R 10,4,8,16; T 5,8 A1; T 23,8 A2", "(K)", "(K)"},
+	{"coil", "coil", "=10:18; R 10,4,8,16", "(K)", "(K)"},
 	{"breaker", "circuit breaker", "=8:20; L 8,12 20,4; L 18,10 22,14; L 18,14 22,10", "]x[", "]x["},
 	{"disconnect", "disconnector", "=8:20; L 8,12 20,4; L 20,9 20,15", "]D[", "]D["},
 	{"switch-disconnect", "switch-disconnector", "=8:20; L 8,12 20,4; C 18,12,2; L 20,9 20,15", "]D[", "]D["},
@@ -68,13 +68,13 @@ var table = []struct{ name, title, strokes, core, ascii string }{
 	{"lamp", "lamp", "=7:21; C 14,12,7; L 9,7 19,17; L 9,17 19,7", "(X)", "(X)"},
 	{"motor-dc", "DC motor", circle + "T 14,10 M; L 11,15 17,15; H 11,17 17,17", "(M)", "(M)"},
 	{"motor-3ac", "three-phase motor", "C 14,14,10; L 6,0 6,8; L 14,0 14,4; L 22,0 22,8; T 14,12 M; T 14,19 3~", "(M3~)", "(M3~)"},
-	{"winding-series", "series field winding", "L 0,12 8,12; P M8,12 a2,2 0 0 1 4,0 a2,2 0 0 1 4,0 a2,2 0 0 1 4,0; L 20,12 28,12", "", ""},
-	{"winding-shunt", "shunt or separate field winding", "L 0,12 6,12; P M6,12 a2,2 0 0 1 4,0 a2,2 0 0 1 4,0 a2,2 0 0 1 4,0 a2,2 0 0 1 4,0; L 22,12 28,12", "", ""},
-	{"dc-dc", "DC-DC converter", converter + "T 9,7 =; T 19,17 =", "[=/=]", "[=/=]"},
-	{"charger", "charger", converter + "T 9,7 ~; T 19,17 =", "[~/=]", "[~/=]"},
+	{"winding-series", "series field winding", "L 0,12 8,12; A 8,12 12,12 16,12 20,12; L 20,12 28,12", "", ""},
+	{"winding-shunt", "shunt or separate field winding", "L 0,12 6,12; A 6,12 10,12 14,12 18,12 22,12; L 22,12 28,12", "", ""},
+	{"dc-dc", "DC-DC converter", converter + "L 7,6 12,6; L 7,9 12,9; L 16,15 21,15; L 16,18 21,18", "[=/=]", "[=/=]"},
+	{"charger", "charger", converter + "A 6,7 10,7; A 14,7 10,7; L 16,15 21,15; L 16,18 21,18", "[~/=]", "[~/=]"},
 	{"horn", "horn", "R 8,8,4,8; G 12,8 20,4 20,20 12,16; L 10,0 10,8; L 10,16 10,24", "", ""},
-	{"buzzer", "buzzer", "P M6,12 A8,8 0 0 1 22,12 Z; L 10,12 10,24; L 18,12 18,24", "", ""},
-	{"plug", "plug and socket", "=8:19; B 8,11,7,2; P M15,8 A4,4 0 0 1 15,16", "■)", ">>"},
+	{"buzzer", "buzzer", "A 6,12 22,12; L 6,12 22,12; L 10,12 10,24; L 18,12 18,24", "", ""},
+	{"plug", "plug and socket", "=8:19; B 8,11,7,2; A 15,8 15,16", "■)", ">>"},
 	{"connector", "connector", "=14:18; L 10,8 14,12 10,16; L 14,8 18,12 14,16", ">>", ">>"},
 	{"earth", "earth", "L 14,0 14,10; L 6,10 22,10; L 9,14 19,14; L 12,18 16,18", "", ""},
 	{"chassis", "frame", "L 14,0 14,10; L 6,10 22,10; L 8,10 4,16; L 14,10 10,16; L 20,10 16,16", "", ""},

@@ -28,6 +28,7 @@ const (
 	WireLabel
 	WireFigure // volts or amperes in the state that is shown
 	FlowArrow  // the way of the current
+	ChangeMark // what became of a part or a wire
 	FlagMark
 	FlagText
 	Writing       // of a list or a card

@@ -48,6 +48,7 @@ func Render(p *scene.Page, o Options) *Grid {
 		c.write(wire.Label.At, c.text(wire.Label.Text), wireCell(wire, WireLabel, scene.LabelKind))
 		c.flow(wire)
 	}
+	c.changes(p)
 	for i, l := range below {
 		c.write(scene.Point{Y: p.H + i}, l.text, Cell{Role: l.role})
 	}
@@ -196,6 +197,7 @@ func (c canvas) box(b scene.Box) {
 		}
 	}
 	c.rect(b.Rect, c.frame(b.Change), Cell{Role: BoxFrame, Owner: owner, Change: b.Change})
+	c.cornerSigns(b, owner)
 	for _, port := range b.Ports {
 		c.join(b, port, light, Cell{Role: PortJoin, Change: b.Change})
 	}

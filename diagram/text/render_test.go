@@ -39,6 +39,8 @@ func TestSamplePages(t *testing.T) {
 	golden(t, "cart.state.txt", text.Render(&driving, text.Options{}).String())
 	golden(t, "cart.state.ascii.txt", text.Render(&driving, text.Options{ASCII: true}).String())
 	golden(t, "glyphs.txt", text.Render(glyphs, text.Options{}).String())
+	golden(t, "changes.txt", text.Render(scenetest.Changes(), text.Options{}).String())
+	golden(t, "changes.ascii.txt", text.Render(scenetest.Changes(), text.Options{ASCII: true}).String())
 	golden(t, "glyphs.ascii.txt", text.Render(glyphs, text.Options{ASCII: true, Bare: true}).String())
 }
 
@@ -183,7 +185,7 @@ func traceable(t require.TestingT, g *text.Grid, w scene.Wire) {
 			require.Equal(t, before.Y, after.Y, "wire %s is hidden off a level run", w.ID)
 			require.Equal(t, scene.WireKind, c.Owner.Kind)
 		default:
-			require.Contains(t, []text.Role{text.WireLine, text.WireLabel, text.WireFigure, text.FlowArrow}, c.Role)
+			require.Contains(t, []text.Role{text.WireLine, text.WireLabel, text.WireFigure, text.FlowArrow, text.ChangeMark}, c.Role)
 			require.Equal(t, w.Flow.Energy, c.Energy)
 			require.Equal(t, w.Flow.Carries(), c.Flows)
 			require.Equal(t, w.Weight, c.Weight)

@@ -76,10 +76,6 @@ func appendItems(lines []line, items []string, width int) []line {
 	return append(lines, line{row, Legend})
 }
 
-var weightWords = [...]string{scene.Control: "control", scene.Power: "power", scene.Traction: "traction", scene.Mains: "mains", scene.Trunk: "run with all its wires"}
-
-var flagWords = [...]string{scene.OffPage: "goes on where named", scene.Cut: "cut end", scene.Capped: "capped end", scene.Untraced: "not traced further"}
-
 // samples explains the line weights and end marks in use, each behind a sample.
 func samples(u scene.Usage, g *glyphs) []string {
 	var parts []string
@@ -87,7 +83,7 @@ func samples(u scene.Usage, g *glyphs) []string {
 		var words []string
 		for _, w := range u.Weights {
 			if penOf(w) == p {
-				words = append(words, weightWords[w])
+				words = append(words, w.String())
 			}
 		}
 		if len(words) > 0 {
@@ -101,12 +97,18 @@ func samples(u scene.Usage, g *glyphs) []string {
 		line := g.wire[light][east|west]
 		parts = append(parts, string([]rune{line, g.arrow[scene.East], line})+" carries current")
 	}
+	for _, c := range u.Changes {
+		if c.Sign() != "" {
+			edge := g.line(scene.Wire{Change: c}, east|west, scene.Point{})
+			parts = append(parts, string(edge)+"("+c.Sign()+")"+string(edge)+" "+c.String())
+		}
+	}
 	for _, f := range u.Flags {
 		mark, ok := g.flag[f]
 		if !ok {
 			mark = g.offPage[scene.West]
 		}
-		parts = append(parts, string(mark)+" "+flagWords[f])
+		parts = append(parts, string(mark)+" "+f.String())
 	}
 	return parts
 }

@@ -1,0 +1,114 @@
+package ink
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/lugbook/diagram/scene"
+	"example.com/lugbook/model/clean"
+)
+
+// Set sets a page on paper. Equal pages give equal sheets.
+func Set(p *scene.Page) *Sheet {
+	on, at := fit(p)
+	what, issue := p.Title.Heading()
+	s := setter{
+		Sheet: &Sheet{Paper: on, Unit: at.unit, W: at.w, H: at.h, Heading: strings.Join(append(what, issue...), ", "), About: about(p)},
+		page:  p, ends: map[scene.Point]bool{}, signs: map[string][]scene.ChangeSign{},
+	}
+	for _, w := range p.Wires {
+		if len(w.Path) > 0 {
+			s.ends[w.Path[0]], s.ends[w.Path[len(w.Path)-1]] = true, true
+		}
+	}
+	for _, sign := range p.ChangeSigns() {
+		s.signs[sign.Wire] = append(s.signs[sign.Wire], sign)
+	}
+	s.add(Group{Marks: []Mark{{Shape: Rect, Pen: penPaper, W: at.w, H: at.h}, at.frame}})
+	first := len(s.Groups)
+	s.zones()
+	s.wires()
+	for _, b := range p.Boxes {
+		s.part(b)
+	}
+	for _, f := range p.Flags {
+		s.flag(f)
+	}
+	s.pieces()
+	for i := range s.Groups[first:] {
+		for k := range s.Groups[first+i].Marks {
+			s.Groups[first+i].Marks[k].shift(at.drawX, at.drawY)
+		}
+	}
+	s.add(at.marks())
+	return s.Sheet
+}
+
+type setter struct {
+	*Sheet
+	page  *scene.Page
+	ends  map[scene.Point]bool // cells where wires end
+	signs map[string][]scene.ChangeSign
+}
+
+func (s *setter) add(g Group) { s.Groups = append(s.Groups, g) }
+
+// shift moves a mark. Its path is copied, for marks of one wire share theirs.
+func (m *Mark) shift(dx, dy int) {
+	by := func(p Point) Point { return Point{p.X + dx, p.Y + dy} }
+	m.At = by(m.At)
+	path := make([]Step, len(m.Path))
+	for i, s := range m.Path {
+		path[i] = Step{Op: s.Op, To: by(s.To), By: by(s.By)}
+	}
+	m.Path = path
+	for i := range m.Dots {
+		m.Dots[i] = by(m.Dots[i])
+	}
+}
+
+// marks draws what stands below the drawing along the foot of the sheet.
+func (at place) marks() Group {
+	left, right := at.frame.At.X, at.frame.At.X+at.frame.W
+	rule := at.blockY - insetY
+	g := Group{Kind: BlockGroup, Marks: []Mark{{Pen: penRule, Path: straight(left, rule, right, rule)}}}
+	for i, l := range at.block {
+		middle := at.blockY + i*CellH + CellH/2
+		for _, t := range l.texts {
+			g.Marks = append(g.Marks, written(left+insetX+t.col*CellW, middle, t.pen, t.text))
+		}
+		for _, piece := range l.samples {
+			g.Marks = append(g.Marks, piece.marks(left+insetX+piece.col*CellW, middle)...)
+		}
+	}
+	return g
+}
+
+// about says in words what the drawing holds.
+func about(p *scene.Page) string {
+	kind := "Wiring drawing"
+	if p.Title.View != "" {
+		kind = "Drawing of kind " + clean.Line(p.Title.View)
+	}
+	text := fmt.Sprintf("%s with %s and %s", kind, count(len(p.Boxes), "part"), count(len(p.Wires), "wire"))
+	var names []string
+	for _, z := range p.Zones {
+		names = append(names, clean.Line(named(z.Name, z.ID)))
+	}
+	if len(names) > 0 {
+		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone"), strings.Join(names, ", "))
+	}
+	text += "."
+	for _, remark := range p.Title.Remarks() {
+		text += " " + remark
+	}
+	return text
+}
+
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return strconv.Itoa(n) + " " + word + "s"
+}
