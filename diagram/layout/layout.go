@@ -121,6 +121,8 @@ type Options struct {
 	// Previous is a drawing of about the same graph: boxes in it keep their places and, where possible, wires their
 	// paths.
 	Previous *Drawing
+
+	cross int // price of a crossing, if it is higher than usual
 }
 
 // Drawing is the result. All lists are in the order of the graph.

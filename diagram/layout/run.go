@@ -26,8 +26,8 @@ func Layout(g Graph, o Options) (Drawing, error) {
 	return layout(&g, x, o)
 }
 
-// layout places and routes a graph from nothing.
-func layout(g *Graph, x *index, o Options) (Drawing, error) {
+// general places and routes any graph from nothing.
+func general(g *Graph, x *index, o Options) (Drawing, error) {
 	var best *routed
 	for _, tracks := range trackSteps(g) {
 		drafts, err := o.place(g, x, tracks)
@@ -205,6 +205,7 @@ const (
 
 func routeDraft(g *Graph, x *index, d *Drawing, o Options, e route.Effort) routed {
 	p := routeProblem(g, x, d, o)
+	p.Costs.Cross = max(p.Costs.Cross, o.cross)
 	free := !pinned(g)
 	p.Anchored = !free
 	if free {
