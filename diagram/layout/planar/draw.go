@@ -3,6 +3,7 @@ package planar
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"example.com/lugbook/diagram/layout/geom"
 )
@@ -73,23 +74,62 @@ type part struct {
 	sketch          *sketch
 }
 
+// draw makes several drawings of the part and keeps the best.
 func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 	if len(c.edges) == 0 {
 		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}}, 0
 	}
-	p := embedConnected(len(c.boxes), c.edges, e)
-	s := bestShape(p, 8)
+	planes := topologies(len(c.boxes), c.edges, e)
+	each := max((e.Shapes+len(planes)-1)/len(planes), 1)
+	made := make([][]*sketch, len(planes))
+	var wait sync.WaitGroup
+	for i, p := range planes {
+		wait.Go(func() {
+			for _, s := range shapes(p, each) {
+				made[i] = append(made[i], c.sketchOf(p, s, r))
+			}
+		})
+	}
+	wait.Wait()
+	var best *sketch
+	for _, s := range slices.Concat(made...) {
+		if s != nil && (best == nil || s.cost() < best.cost()) {
+			best = s
+		}
+	}
+	return best, planes[0].crossings
+}
+
+// sketchOf draws a plane in one shape; nil if that failed.
+func (c *part) sketchOf(p *plane, s *shape, r Rules) *sketch {
 	o := newOrtho(p, s)
 	rims, wires := o.rims(), o.trails(p)
 	o.dissect(o.start[p.faces[s.outer]])
 	at := o.scale(rims, c.boxes, r, wires)
 	if at == nil {
-		return nil, 0
+		return nil
 	}
-	sketch := fan(at, rims, wires, c.boxes, c.edges, r)
-	sketch.tidy(c.boxes, r, 8)
-	return sketch, p.crossings
+	out := fan(at, rims, wires, c.boxes, c.edges, r)
+	out.tidy(c.boxes, r, 8)
+	return out
 }
+
+// cost weighs bends, length and size of a drawing as far as they differ between drawings with equal crossings.
+func (s *sketch) cost() int {
+	sum := 0
+	for _, w := range s.wires {
+		sum += 12 * (len(w) - 2)
+		for i := range len(w) - 1 {
+			d := w[i+1].Sub(w[i])
+			sum += geom.Abs(d.X) + geom.Abs(d.Y)
+		}
+	}
+	e := s.extent()
+	return sum + sizeCost*(e.W+e.H)
+}
+
+// sizeCost is the price of one more column or row of the whole.
+const sizeCost = 4
 
 // pack sets the parts side by side in rows, the tallest first, so that the whole comes about as wide as high for the
 // eye: a row counts for two columns.

@@ -1,15 +1,24 @@
 package planar
 
-import "sync"
+import (
+	"slices"
+	"sync"
+)
 
-// Effort is the number of independent starts and of steps of each.
-type Effort struct{ Starts, Steps int }
+// Effort says how hard to try.
+type Effort struct {
+	// Starts is the number of independent searches for few crossings, Steps the number of changes each one tries.
+	Starts, Steps int
+	// Shapes is the number of drawings made of what they found, of which the best is taken.
+	Shapes int
+}
 
 // planarise draws a connected graph without loops, of which no single vertex parts off another, across as few edges
-// as the effort finds. The result does not depend on the number of processors.
-func planarise(n int, edges []edge, e Effort) *plane {
+// as the effort finds. It returns all drawings with that number of crossings, one for each start that came to it. The
+// result does not depend on the number of processors.
+func planarise(n int, edges []edge, e Effort) []*plane {
 	if p, ok := straightPlane(n, edges); ok {
-		return p
+		return []*plane{p}
 	}
 	found := make([]*plane, max(e.Starts, 1))
 	var wait sync.WaitGroup
@@ -17,13 +26,11 @@ func planarise(n int, edges []edge, e Effort) *plane {
 		wait.Go(func() { found[i] = search(n, edges, uint64(i+1), e.Steps) })
 	}
 	wait.Wait()
-	best := found[0]
+	least := found[0].crossings
 	for _, p := range found {
-		if p.crossings < best.crossings {
-			best = p
-		}
+		least = min(least, p.crossings)
 	}
-	return best
+	return slices.DeleteFunc(found, func(p *plane) bool { return p.crossings > least })
 }
 
 // straightPlane draws a graph without crossings, if that is possible.

@@ -133,7 +133,7 @@ func sound(t require.TestingT, p *plane, edges []edge) {
 func TestClassicsReachTheirCrossingNumbers(t *testing.T) {
 	for _, c := range classics {
 		t.Run(c.name, func(t *testing.T) {
-			p := planarise(c.n, c.edges, Effort{Starts: 8, Steps: 800})
+			p := planarise(c.n, c.edges, Effort{Starts: 8, Steps: 800})[0]
 			sound(t, p, c.edges)
 			require.Equal(t, c.proved, p.crossings, c.source)
 		})

@@ -16,8 +16,8 @@ const bendPrice = 10
 
 var cornerPrice = [4]int{0, 1, 3, 6}
 
-// bestShape tries the largest faces as the outer one and keeps the cheapest shape.
-func bestShape(p *plane, tries int) *shape {
+// shapes tries the largest faces as the outer one and returns the cheapest so many, the best first.
+func shapes(p *plane, many int) []*shape {
 	p.label()
 	size := make([]int, len(p.faces))
 	for h := range p.org {
@@ -30,13 +30,14 @@ func bestShape(p *plane, tries int) *shape {
 		order[f] = f
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return size[b] - size[a] })
-	var best *shape
-	for _, f := range order[:min(tries, len(order))] {
-		if s := shapeOf(p, f); s != nil && (best == nil || s.cost < best.cost) {
-			best = s
+	var out []*shape
+	for _, f := range order[:min(2*many, len(order))] {
+		if s := shapeOf(p, f); s != nil {
+			out = append(out, s)
 		}
 	}
-	return best
+	slices.SortStableFunc(out, func(a, b *shape) int { return a.cost - b.cost })
+	return out[:min(many, len(out))]
 }
 
 // shapeOf finds the shape with the cheapest turns (Tamassia, 1987). A unit of flow is a quarter turn: every box hands

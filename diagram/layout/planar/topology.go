@@ -1,15 +1,27 @@
 package planar
 
-// embedConnected draws a connected graph without loops in the plane. Its blocks cross each other nowhere, so each is drawn by
-// itself, and they are put together at the vertices they share.
-func embedConnected(n int, edges []edge, e Effort) *plane {
-	p := newPlane(n, len(edges))
+import "slices"
+
+// topologies draws a connected graph without loops in the plane, in up to so many ways with as few crossings. Its
+// blocks cross each other nowhere, so each is drawn by itself, and they are put together at the vertices they share.
+func topologies(n int, edges []edge, e Effort) []*plane {
 	parts := blocks(n, edges)
-	for i := len(parts) - 1; i >= 0; i-- { // a block comes after the one it hangs on
-		b := newBlock(n, edges, parts[i])
-		p.graft(planarise(b.n, b.edges, e), b, edges)
+	slices.Reverse(parts) // a block comes after the one it hangs on
+	drawn, made := make([]*block, len(parts)), make([][]*plane, len(parts))
+	ways := 1
+	for i, part := range parts {
+		drawn[i] = newBlock(n, edges, part)
+		made[i] = planarise(drawn[i].n, drawn[i].edges, e)
+		ways = max(ways, len(made[i]))
 	}
-	return p
+	out := make([]*plane, min(ways, max(e.Shapes, 1)))
+	for k := range out {
+		out[k] = newPlane(n, len(edges))
+		for i, b := range drawn {
+			out[k].graft(made[i][k%len(made[i])], b, edges)
+		}
+	}
+	return out
 }
 
 // block is a part of a graph without its vertices of degree 2: these are left to chains of edges.

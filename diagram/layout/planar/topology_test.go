@@ -89,7 +89,7 @@ func TestRomeTopology(t *testing.T) {
 			p.Wires = append(p.Wires, [2]int{at[*e.From[0]], at[*e.To[0]]})
 		}
 		start := time.Now()
-		d, ok := Draw(p, Effort{Starts: 8, Steps: 1000})
+		d, ok := Draw(p, Effort{Starts: 8, Steps: 1000, Shapes: shapesWanted()})
 		require.True(t, ok)
 		took := time.Since(start)
 		m := measured(p, d)
@@ -115,4 +115,10 @@ func TestRomeTopology(t *testing.T) {
 		n := float64(max(count[i], 1))
 		t.Logf("class %d: cross %.2f bends %.2f len %.1f area %.0f", i, float64(sum[i][0])/n, float64(sum[i][1])/n/100, float64(sum[i][2])/n/10, float64(sum[i][3])/n)
 	}
+}
+
+func shapesWanted() int {
+	n := 1
+	fmt.Sscan(os.Getenv("SHAPES"), &n)
+	return n
 }
