@@ -16,6 +16,7 @@ const (
 	inWalk     place = "walk"     // entering lugs at a stud
 	inPull     place = "pull"     // choosing where a new wire goes
 	inMove     place = "move"     // moving a box
+	inOverview place = "overview" // the drawing made smaller
 	inCard     place = "card"     // the fields of what is selected
 	inStack    place = "stack"    // the order of lugs on a stud
 	inFindings place = "findings" // the list of findings
@@ -55,7 +56,7 @@ func (a *Action) refusal(d *desk) string {
 func table() []Action {
 	return slices.Concat(
 		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(),
-		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(),
+		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(), zoomActions(),
 	)
 }
 
@@ -79,4 +80,4 @@ func (d *desk) do(a *Action) tea.Cmd {
 }
 
 // everywhere are the places where letters act.
-var everywhere = []place{onDrawing, inCard, inFindings}
+var everywhere = []place{onDrawing, inCard, inFindings, inOverview}

@@ -25,16 +25,17 @@ type canvasKey struct {
 	sofar   string
 	moving  thing
 	by      image.Point
+	port    image.Rectangle // what the drawing as it is shows, on one of the whole job
 }
 
 // canvasLines paints the drawing's pane, or takes it from memory.
 func (d *desk) canvasLines() []string {
 	size := d.plan.Canvas.Size()
-	p := d.work.picture
+	p := d.picture()
 	if p == nil {
 		return d.blankCanvas(size)
 	}
-	key := canvasKey{picture: p, grid: d.grid(), shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks()}
+	key := canvasKey{picture: p, grid: d.grid(), shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks(), port: d.viewport()}
 	if j, ok := topOf[*jumpLayer](d); ok {
 		key.jump, key.sofar = j, j.sofar
 	}
@@ -87,6 +88,7 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 			s.Put(x, y, letter, prefix)
 		}
 	}
+	d.port(s, k)
 	d.bracket(s, k)
 	d.labels(s, k)
 	d.ghost(s, k)
@@ -127,12 +129,12 @@ func energyRole(c text.Cell) theme.Role {
 	return theme.Text
 }
 
-var weights = [...]theme.Role{scene.Control: theme.Control, scene.Power: theme.Power, scene.Traction: theme.Traction, scene.Mains: theme.Mains}
+var weights = [...]theme.Role{scene.Control: theme.Control, scene.Power: theme.Power, scene.Traction: theme.Traction, scene.Mains: theme.Mains, scene.Trunk: theme.Traction}
 
 // cellRoles are the roles of cells but wires; what is missing is plain text.
 var cellRoles = [...]theme.Role{
 	text.ZoneFrame: theme.Dim, text.ZoneName: theme.Dim, text.BoxHead: theme.Title, text.BoxMark: theme.Caution,
-	text.SeatNo: theme.Dim, text.SeatBracket: theme.Dim, text.FlagMark: theme.Caution, text.FlagText: theme.Caution, text.Legend: theme.Text,
+	text.SeatNo: theme.Dim, text.SeatBracket: theme.Dim, text.FlagMark: theme.Caution, text.FlagText: theme.Caution, text.StrongWriting: theme.Title, text.Legend: theme.Text,
 }
 
 // bracket puts brackets round the label of the lit wire, where nothing else is.
@@ -169,6 +171,19 @@ func (d *desk) labels(s *screen.Surface, k canvasKey) {
 		}
 		at := o.beside(len(label)).Sub(k.shown.Min)
 		s.Write(at.X, at.Y, label, d.theme.Prefix(theme.Marked))
+	}
+}
+
+// port dots the edges of what the drawing as it is shows, where nothing is drawn.
+func (d *desk) port(s *screen.Surface, k canvasKey) {
+	r, prefix := k.port, d.theme.Prefix(theme.Dim)
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			edge := y == r.Min.Y || y == r.Max.Y-1 || x == r.Min.X || x == r.Max.X-1
+			if edge && k.grid.At(x, y).Rune == 0 {
+				s.Put(x-k.shown.Min.X, y-k.shown.Min.Y, '·', prefix)
+			}
+		}
 	}
 }
 

@@ -83,7 +83,7 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
-	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think())...)
+	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think(), d.oversee())...)
 }
 
 // draw computes a drawing beside the screen, or prepares the one that was there before.
@@ -176,9 +176,14 @@ func (d *desk) hold(next *picture) {
 	}
 	was, drawn := d.work.picture.place(d.cursor)
 	is, stays := next.place(d.cursor)
-	if drawn && stays {
-		d.view = d.view.Add(is.Min.Sub(was.Min))
+	if !drawn || !stays {
+		return
 	}
+	if o := d.overview(); o != nil {
+		o.view = o.view.Add(is.Min.Sub(was.Min))
+		return
+	}
+	d.view = d.view.Add(is.Min.Sub(was.Min))
 }
 
 // takeFindings shows the result of a check. One of an older revision is dropped.

@@ -17,9 +17,10 @@ const (
 	edgeRows    = 3
 )
 
-// goTo puts the cursor on a thing.
+// goTo puts the cursor on a thing. One that is no longer on the sheet, as an older drawing may
+// show it, is passed over.
 func (d *desk) goTo(t thing) {
-	if t.kind == noThing {
+	if !t.on(d.sheet(), d.cat()) {
 		return
 	}
 	d.cursor = t
@@ -28,8 +29,8 @@ func (d *desk) goTo(t thing) {
 		d.lug = t.wire
 	}
 	d.memory = nav.Position{At: -1}
-	if p := d.work.picture; p != nil {
-		if i, drawn := p.index[t]; drawn {
+	if p := d.picture(); p != nil {
+		if i, drawn := p.index[t]; drawn && p.levels[t.kind].arrows != nil {
 			d.memory = nav.At(p.levels[t.kind].member[i])
 		}
 	}
@@ -40,7 +41,7 @@ func (d *desk) goTo(t thing) {
 // starts with the first thing.
 func (d *desk) arrive(first bool) {
 	lug := d.lug
-	if p := d.work.picture; d.cursor.kind == noThing {
+	if p := d.picture(); d.cursor.kind == noThing {
 		if first && len(p.order) > 0 {
 			d.goTo(p.objects[p.order[0]].thing)
 		}
@@ -53,7 +54,7 @@ func (d *desk) arrive(first bool) {
 // move follows an arrow among things like the one that the cursor is on; from nowhere it
 // goes to the part in the middle.
 func (d *desk) move(dir nav.Dir) {
-	if d.cursor.kind == noThing && d.work.picture != nil {
+	if d.cursor.kind == noThing && d.picture() != nil {
 		d.nearest(partThing, image.Rectangle{Min: d.view, Max: d.view.Add(d.plan.Canvas.Size())})
 		return
 	}
@@ -61,7 +62,7 @@ func (d *desk) move(dir nav.Dir) {
 }
 
 func (d *desk) moveAmong(k kind, dir nav.Dir) {
-	p := d.work.picture
+	p := d.picture()
 	if p == nil {
 		d.warn("nothing is drawn yet")
 		return
@@ -84,7 +85,7 @@ func (d *desk) moveAmong(k kind, dir nav.Dir) {
 
 // step walks all things in reading order, by so many.
 func (d *desk) step(by int) {
-	p := d.work.picture
+	p := d.picture()
 	if p == nil || len(p.order) == 0 {
 		return
 	}
@@ -200,7 +201,7 @@ func (d *desk) followWire() {
 // follow moves the drawing by halves of its pane until the cursor is well inside.
 func (d *desk) follow() {
 	pane := d.plan.Canvas.Size()
-	p := d.work.picture
+	p := d.picture()
 	if p == nil || pane.X <= 0 || pane.Y <= 0 {
 		return
 	}
@@ -236,7 +237,7 @@ func bound(first, size, shown int) int { return max(0, min(first, size-shown)) }
 // look moves the drawing by halves of the pane, the cursor staying where it is unless it
 // would leave the pane.
 func (d *desk) look(dx, dy int) {
-	p := d.work.picture
+	p := d.picture()
 	if p == nil {
 		return
 	}
@@ -252,7 +253,7 @@ func (d *desk) look(dx, dy int) {
 // nearest puts the cursor on the thing of a kind that is nearest to the middle of what is
 // shown, of those that are in view if any is.
 func (d *desk) nearest(k kind, shown image.Rectangle) {
-	p, middle := d.work.picture, shown.Min.Add(shown.Size().Div(2))
+	p, middle := d.picture(), shown.Min.Add(shown.Size().Div(2))
 	best, far, inView := -1, 0, false
 	for _, i := range p.levels[k].members {
 		r := p.objects[i].rect

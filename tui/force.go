@@ -110,6 +110,9 @@ func (d *desk) inForce() *force {
 // grid is the drawing as it is shown: painted with the state in force if there is one.
 // While a state is being computed anew, the drawing keeps the paint of the one before.
 func (d *desk) grid() *text.Grid {
+	if p := d.picture(); p != d.work.picture {
+		return p.grid
+	}
 	f := d.work.force
 	if _, in := d.state(); in && f != nil && f.picture == d.work.picture && f.grid != nil && f.of.sheet == d.sheetName {
 		return f.grid

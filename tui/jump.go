@@ -70,7 +70,7 @@ func (d *desk) goOn(t thing) {
 
 // jump labels what is in view: everything, or terminals only where a wire looks for one.
 func jump(d *desk) tea.Cmd {
-	p := d.work.picture
+	p := d.picture()
 	shown := image.Rectangle{Min: d.view, Max: d.view.Add(d.plan.Canvas.Size())}
 	onlyTerminals := d.here() == inPull || d.here() == inWalk
 	var things []thing

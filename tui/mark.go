@@ -4,6 +4,7 @@ import (
 	"image"
 
 	"example.com/lugbook/diagram/text"
+	"example.com/lugbook/tui/overview"
 )
 
 // The glyphs of what is selected: a box gets a double frame, a wire a double line (a heavy
@@ -39,7 +40,7 @@ func (d *desk) marks() marks {
 		return m
 	}
 	m.wire = ofWire(id)
-	if w := d.work.picture.wire(id); w != nil && len(w.Path) > 0 {
+	if w := d.picture().wire(id); w != nil && len(w.Path) > 0 {
 		first, last := w.Path[0], w.Path[len(w.Path)-1]
 		m.ends = [2]image.Point{{X: first.X, Y: first.Y}, {X: last.X, Y: last.Y}}
 	}
@@ -54,6 +55,8 @@ func (m *marks) glyph(c text.Cell, at image.Point) (rune, bool) {
 	of := ofRef(c.Owner)
 	atCursor := of == m.cursor && of.kind != noThing
 	switch {
+	case c.Role == text.StrongWriting && atCursor:
+		return m.token(c.Rune), true
 	case c.Role == text.BoxFrame && atCursor, c.Role == text.WireLine && of == m.wire:
 		return m.double(c.Rune), true
 	case c.Role == text.WireLabel, c.Role == text.WireFigure, c.Role == text.FlowArrow:
@@ -69,6 +72,19 @@ func (m *marks) glyph(c text.Cell, at image.Point) (rune, bool) {
 		return m.pick(endMark, endMarkASCII), true
 	}
 	return c.Rune, false
+}
+
+// token is a letter of the chosen part on the drawing of the whole job.
+func (m *marks) token(r rune) rune {
+	switch r {
+	case '[':
+		return '<'
+	case ']':
+		return '>'
+	case overview.Dot:
+		return m.pick(cursorMark, cursorMarkASCII)
+	}
+	return r
 }
 
 func (m *marks) pick(mark, ascii rune) rune {

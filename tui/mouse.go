@@ -8,7 +8,7 @@ import (
 
 // click selects what was pressed on the drawing; the wheel moves the drawing.
 func (d *desk) click(m tea.MouseMsg) tea.Cmd {
-	p := d.work.picture
+	p := d.picture()
 	at := image.Pt(m.X, m.Y)
 	if m.Action != tea.MouseActionPress || p == nil || !at.In(d.plan.Canvas) {
 		return nil

@@ -15,7 +15,7 @@ import (
 // picture is a finished drawing, ready to be shown and moved about on. It does not
 // change.
 type picture struct {
-	drawing *diagram.Drawing
+	drawing *diagram.Drawing // nil if it is a drawing made smaller
 	page    *scene.Page
 	grid    *text.Grid
 	objects []object
@@ -54,20 +54,18 @@ type level struct {
 
 // newPicture prepares a drawing.
 func newPicture(d *diagram.Drawing, ascii bool) *picture {
-	p := &picture{drawing: d, page: &scene.Page{}, index: map[thing]int{}}
+	page := &scene.Page{}
 	if len(d.Pages) > 0 {
-		p.page = &d.Pages[0]
+		page = &d.Pages[0]
 	}
-	p.grid = text.Render(p.page, text.Options{ASCII: ascii, Bare: true})
-	for i := range p.page.Boxes {
-		p.addBox(&p.page.Boxes[i])
-	}
-	for _, f := range p.page.Flags {
-		p.add(ofFlag(f.ID), area(f.Rect))
-	}
-	for i := range p.page.Wires {
-		p.addWire(&p.page.Wires[i])
-	}
+	p := pictureOf(page, ascii)
+	p.drawing = d
+	return p
+}
+
+// pictureOf prepares a page.
+func pictureOf(page *scene.Page, ascii bool) *picture {
+	p := sketchOf(page, ascii)
 	rects := make([]image.Rectangle, len(p.objects))
 	for i, o := range p.objects {
 		rects[i] = o.rect
@@ -78,6 +76,26 @@ func newPicture(d *diagram.Drawing, ascii bool) *picture {
 	p.levels[looseThing] = p.levels[terminalThing]
 	p.levels[wireThing] = p.level(wireThing)
 	p.levels[noThing] = p.levels[partThing]
+	return p
+}
+
+// sketchOf prepares a page that is looked at and not moved about on: it has no arrows.
+func sketchOf(page *scene.Page, ascii bool) *picture {
+	p := &picture{page: page, index: map[thing]int{}, grid: text.Render(page, text.Options{ASCII: ascii, Bare: true})}
+	for i := range page.Boxes {
+		p.addBox(&page.Boxes[i])
+	}
+	for _, f := range page.Flags {
+		p.add(ofFlag(f.ID), area(f.Rect))
+	}
+	for _, piece := range page.Pieces {
+		if t := ofRef(piece.Of); t.kind != noThing {
+			p.add(t, area(piece.Rect))
+		}
+	}
+	for i := range page.Wires {
+		p.addWire(&page.Wires[i])
+	}
 	return p
 }
 

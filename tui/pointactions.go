@@ -11,7 +11,7 @@ import (
 
 // pointActions move the cursor and open what is under it.
 func pointActions() []Action {
-	in := []place{onDrawing}
+	in, about := []place{onDrawing}, []place{onDrawing, inOverview}
 	run := func(f func(*desk)) func(*desk) tea.Cmd {
 		return func(d *desk) tea.Cmd {
 			f(d)
@@ -35,22 +35,22 @@ func pointActions() []Action {
 		{ID: "go-inside", Title: "Go inside: part, terminal, wire, its card", Keys: []string{"enter"}, Hint: "inside", In: in, When: onSomething, Run: (*desk).inside},
 		{ID: "back", Title: "Close what is open, or go out: wire, terminal, part", Keys: []string{"esc"}, In: allPlaces, Run: run(back)},
 		{ID: "go-outside", Title: "Go out: wire, terminal, part", Keys: []string{"backspace"}, In: in, Run: run((*desk).outside)},
-		{ID: "go-left", Title: "Go left", Keys: []string{"left"}, In: in, Run: arrow(nav.Left)},
-		{ID: "go-right", Title: "Go right", Keys: []string{"right"}, In: in, Run: arrow(nav.Right)},
-		{ID: "go-up", Title: "Go up", Keys: []string{"up"}, In: in, Run: arrow(nav.Up)},
-		{ID: "go-down", Title: "Go down", Keys: []string{"down"}, In: in, Run: arrow(nav.Down)},
-		{ID: "go-next", Title: "Next thing, as they are read", Keys: []string{"tab"}, In: in, Run: run(func(d *desk) { d.step(1) })},
-		{ID: "go-previous", Title: "Thing before, as they are read", Keys: []string{"shift+tab"}, In: in, Run: run(func(d *desk) { d.step(-1) })},
-		{ID: "follow", Title: "Follow the wire to its other end; again, and back", Keys: []string{"f"}, Hint: "follow", In: in, When: wired, Run: run((*desk).followWire)},
+		{ID: "go-left", Title: "Go left", Keys: []string{"left"}, In: about, Run: arrow(nav.Left)},
+		{ID: "go-right", Title: "Go right", Keys: []string{"right"}, In: about, Run: arrow(nav.Right)},
+		{ID: "go-up", Title: "Go up", Keys: []string{"up"}, In: about, Run: arrow(nav.Up)},
+		{ID: "go-down", Title: "Go down", Keys: []string{"down"}, In: about, Run: arrow(nav.Down)},
+		{ID: "go-next", Title: "Next thing, as they are read", Keys: []string{"tab"}, In: about, Run: run(func(d *desk) { d.step(1) })},
+		{ID: "go-previous", Title: "Thing before, as they are read", Keys: []string{"shift+tab"}, In: about, Run: run(func(d *desk) { d.step(-1) })},
+		{ID: "follow", Title: "Follow the wire to its other end; again, and back", Keys: []string{"f"}, Hint: "follow", In: about, When: wired, Run: run((*desk).followWire)},
 		{ID: "lug-out", Title: "Light the next lug outward", Keys: []string{"."}, In: in, When: lugs, Run: run(func(d *desk) { d.nextLug(1) })},
 		{ID: "lug-in", Title: "Light the next lug towards the seat", Keys: []string{","}, In: in, When: lugs, Run: run(func(d *desk) { d.nextLug(-1) })},
-		{ID: "jump", Title: "Jump to a place by its letters", Keys: []string{";"}, Hint: "jump", In: []place{onDrawing, inWalk, inPull}, When: hasPicture, Run: jump},
-		{ID: "find", Title: "Find a part, terminal or wire by name", Keys: []string{"/"}, Hint: "find", In: []place{onDrawing, inWalk, inPull, inCard}, When: notEmpty, Run: findThing},
+		{ID: "jump", Title: "Jump to a place by its letters", Keys: []string{";"}, Hint: "jump", In: []place{onDrawing, inOverview, inWalk, inPull}, When: hasPicture, Run: jump},
+		{ID: "find", Title: "Find a part, terminal or wire by name", Keys: []string{"/"}, Hint: "find", In: []place{onDrawing, inOverview, inWalk, inPull, inCard}, When: notEmpty, Run: findThing},
 	}
 }
 
 // allPlaces are all places.
-var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inCard, inStack, inFindings, inJump, inList, inRecords, inField, inReading}
+var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inOverview, inCard, inStack, inFindings, inJump, inList, inRecords, inField, inReading}
 
 func onSomething(d *desk) string {
 	switch {
@@ -89,6 +89,9 @@ func back(d *desk) {
 		}
 	case *pullLayer:
 		d.goTo(top.from)
+	case *overviewLayer:
+		top.leave(d)
+		return
 	case *findingsLayer:
 		if top.was.on(d.sheet(), d.cat()) {
 			d.goTo(top.was)

@@ -79,7 +79,7 @@ func pullable(d *desk) string {
 
 // hop moves among terminals only, in reading order.
 func (p *pullLayer) hop(d *desk, by int) {
-	pic := d.work.picture
+	pic := d.picture()
 	if pic == nil {
 		return
 	}

@@ -30,6 +30,8 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 		return tea.Batch(d.click(msg), d.refresh())
 	case drawn:
 		return d.takeDrawing(msg)
+	case reduced:
+		return d.takeReduced(msg)
 	case forced:
 		return d.takeForce(msg.force)
 	case checked:

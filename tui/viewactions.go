@@ -16,7 +16,7 @@ func viewActions() []Action {
 			return nil
 		}
 	}
-	in := []place{onDrawing}
+	in := []place{onDrawing, inOverview}
 	return []Action{
 		{ID: "look-down", Title: "Move the drawing on by half a screen, downwards", Keys: []string{"pgdown", "]"}, In: in, When: hasPicture, Run: look(0, 1)},
 		{ID: "look-up", Title: "Half a screen upwards", Keys: []string{"pgup", "["}, In: in, When: hasPicture, Run: look(0, -1)},
