@@ -34,8 +34,12 @@ const One = 1 << 16
 // Takes tells whether a step that makes things worse by d is taken at temperature t: always when d <= 0, else with
 // probability exp(-d/t) (Metropolis).
 func (r *Source) Takes(d int, t int64) bool {
-	return d <= 0 || int64(d)<<24 <= t*negLn[r.Below(lnSteps)]
+	return d <= 0 || d <= r.Limit(t)
 }
+
+// Limit draws the most by which a step may make things worse at temperature t and still be taken; a step is taken with
+// the same probability as by Takes.
+func (r *Source) Limit(t int64) int { return int(t * negLn[r.Below(lnSteps)] >> 24) }
 
 // lnSteps is the number of steps of the acceptance table.
 const lnSteps = 1024

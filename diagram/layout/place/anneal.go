@@ -32,7 +32,9 @@ type annealer struct {
 	flexing []int // boxes with ports to choose
 	free    []int // zones without pinned boxes
 	touched []int
-	reach   int // farthest shift
+	old     []backup    // of the touched boxes
+	zonesB  []geom.Rect // frames before the move
+	reach   int         // farthest shift
 }
 
 // anneal runs the given number of moves. Pre and post: boxes are apart and zones clear.
@@ -73,19 +75,16 @@ func (a *annealer) try(t int64) {
 		a.undo()
 		return
 	}
-	for _, i := range a.touched {
-		if !a.fits(i) {
-			a.undo()
-			return
-		}
-	}
-	size := a.extent()
-	delta := a.delta(a.touched)
-	if !a.rnd.Takes(delta+size-a.size, t) {
+	if !a.fit(a.touched) {
 		a.undo()
 		return
 	}
-	a.commit(delta, size)
+	delta, ok := a.price(a.touched, a.rnd.Limit(t))
+	if !ok {
+		a.undo()
+		return
+	}
+	a.commit(a.touched, delta)
 }
 
 // touch saves a box before it is changed.

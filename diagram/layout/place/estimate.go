@@ -6,8 +6,16 @@ import (
 	"example.com/lugbook/diagram/layout/geom"
 )
 
-// lineOf makes the stand-in of a wire and prices it: length, the fewest bends its ends allow, and the want of room
-// for a label.
+// line is the straight stand-in of a wire: from two cells before the one terminal to two cells before the other.
+type line struct {
+	a, b      geom.Point
+	cost      int
+	active    bool     // both boxes are placed
+	low, high [2]int32 // its columns (0) and rows (1); none while it is not active, so that it meets nothing
+}
+
+// lineOf makes the stand-in of a wire and prices it: length, the fewest bends its ends allow, the want of room for a
+// label, and an onward wire that goes back.
 func (s *state) lineOf(w int) line {
 	wire, r := &s.p.Wires[w], &s.p.Rules
 	a, b := &s.bodies[wire.From.Box], &s.bodies[wire.To.Box]
@@ -32,7 +40,7 @@ func (s *state) lineOf(w int) line {
 }
 
 // near tells whether the rectangles around two stand-ins have a cell in common. It is small so that it is inlined:
-// nearly all pairs end here.
+// most pairs end here.
 func (l *line) near(k *line) bool {
 	return k.high[0] >= l.low[0] && l.high[0] >= k.low[0] && k.high[1] >= l.low[1] && l.high[1] >= k.low[1]
 }
@@ -44,7 +52,15 @@ func (l *line) beside(r *geom.Rect) bool {
 
 // crosses tells whether two stand-ins that are near cross strictly inside both.
 func crosses(k, l *line) bool {
-	return turn(k.a, k.b, l.a)*turn(k.a, k.b, l.b) < 0 && turn(l.a, l.b, k.a)*turn(l.a, l.b, k.b) < 0
+	return parts(k, l) && parts(l, k)
+}
+
+// parts tells whether the ends of l lie strictly on both sides of k.
+func parts(k, l *line) bool {
+	x, y := k.b.X-k.a.X, k.b.Y-k.a.Y
+	u := x*(l.a.Y-k.a.Y) - y*(l.a.X-k.a.X)
+	v := x*(l.b.Y-k.a.Y) - y*(l.b.X-k.a.X)
+	return u < 0 && v > 0 || u > 0 && v < 0
 }
 
 // turn is the sign of the turn from ab to ac.
@@ -59,10 +75,9 @@ func turn(a, b, c geom.Point) int {
 	return 0
 }
 
-// hits tells whether a stand-in that is beside a box runs through it, if it does not end there.
-func (s *state) hits(w int, l *line, b int) bool {
-	r := &s.bodies[b].rect
-	if wire := &s.p.Wires[w]; wire.From.Box == b || wire.To.Box == b {
+// hits tells whether the stand-in of wire w runs through box b on r, if the wire does not end there.
+func (s *state) hits(w int, l *line, b int, r *geom.Rect) bool {
+	if wire := &s.p.Wires[w]; !l.beside(r) || wire.From.Box == b || wire.To.Box == b {
 		return false
 	}
 	nw := turn(l.a, l.b, geom.Point{X: r.X, Y: r.Y})
@@ -74,125 +89,84 @@ func (s *state) hits(w int, l *line, b int) bool {
 
 // recount works out all costs afresh.
 func (s *state) recount() {
+	s.tiles.clear()
 	s.cost = 0
-	m := len(s.lines)
+	for b := range s.bodies {
+		s.agreed[b], s.room[b], s.standing[b] = s.bodies[b].rect, s.bodies[b].roomOf(), s.bodies[b].placed
+		s.through[b] = 0
+		if s.standing[b] {
+			put(s.tiles.boxes, s.tiles.over(s.room[b]), b)
+		}
+	}
 	for w := range s.lines {
-		s.lines[w] = s.lineOf(w)
+		s.lines[w], s.crossed[w], s.hit[w] = s.lineOf(w), 0, 0
 		s.cost += s.lines[w].cost
-	}
-	for w := range s.lines {
-		l := &s.lines[w]
-		for v := w + 1; v < m; v++ {
-			c := l.near(&s.lines[v]) && crosses(l, &s.lines[v])
-			s.cross[w*m+v], s.cross[v*m+w] = c, c
-			if c {
-				s.cost += s.p.Rules.Cross
-			}
-		}
-		for b := range s.bodies {
-			c := s.bodies[b].placed && l.beside(&s.bodies[b].rect) && s.hits(w, l, b)
-			s.hit[b*m+w] = c
-			if c {
-				s.cost += s.p.Rules.Hit
-			}
+		if s.lines[w].active {
+			s.mark++
+			s.cost += s.enter(w)
 		}
 	}
-	s.size = s.extent()
+	s.bounds = s.boundsOf()
+	s.size = s.sizeOf(s.bounds)
 }
 
-// delta prices the present places of the touched boxes against the last agreed ones. What would change is kept in
-// redo, redoAt, flips and hitFlips until commit.
-func (s *state) delta(touched []int) int {
-	s.mark++
-	s.redo, s.redoAt, s.flips, s.hitFlips = s.redo[:0], s.redoAt[:0], s.flips[:0], s.hitFlips[:0]
-	sum := 0
-	for _, i := range touched {
-		for _, w := range s.bodies[i].wires {
-			if s.seen[w] == s.mark {
+// enter puts the stand-in of wire w onto the tiles, counts what it meets there, and returns what that costs.
+func (s *state) enter(w int) int {
+	path := s.tiles.along(&s.lines[w])
+	before := s.crossed[w]*s.p.Rules.Cross + s.hit[w]*s.p.Rules.Hit
+	s.meet(w, path, 1)
+	put(s.tiles.lines, path, w)
+	return s.crossed[w]*s.p.Rules.Cross + s.hit[w]*s.p.Rules.Hit - before
+}
+
+// leave takes the stand-in of wire w off the tiles and no longer counts what it meets.
+func (s *state) leave(w int) {
+	path := s.tiles.along(&s.lines[w])
+	drop(s.tiles.lines, path, w)
+	s.meet(w, path, -1)
+}
+
+// meet counts the crossings of a stand-in with those on its tiles, and the boxes it runs through, by times.
+func (s *state) meet(w int, path []int32, times int) {
+	s.stamp++
+	l := &s.lines[w]
+	for _, at := range path {
+		for _, v := range s.tiles.lines[at] {
+			if s.met[v] == s.stamp {
 				continue
 			}
-			s.seen[w] = s.mark
-			l := s.lineOf(w)
-			sum += l.cost - s.lines[w].cost
-			s.redo = append(s.redo, l)
-			s.redoAt = append(s.redoAt, w)
+			s.met[v] = s.stamp
+			if k := &s.lines[v]; l.near(k) && crosses(l, k) {
+				s.crossed[w] += times
+				s.crossed[v] += times
+			}
 		}
-	}
-	for k := range s.redoAt {
-		if s.redo[k].active {
-			sum += s.deltaLine(k)
-		}
-	}
-	for _, b := range touched {
-		for w := range s.lines {
-			if l := &s.lines[w]; (l.beside(&s.bodies[b].rect) || s.hit[b*len(s.lines)+w]) && s.seen[w] != s.mark {
-				sum += s.hitFlip(w, l, b)
+		for _, b := range s.tiles.boxes[at] {
+			if s.passed[b] == s.stamp {
+				continue
+			}
+			s.passed[b] = s.stamp
+			if s.hits(w, l, int(b), &s.agreed[b]) {
+				s.hit[w] += times
+				s.through[b] += times
 			}
 		}
 	}
-	return sum
 }
 
-// deltaLine prices the crossings and hits of the k-th changed wire.
-func (s *state) deltaLine(k int) int {
-	m, w, l, sum := len(s.lines), s.redoAt[k], &s.redo[k], 0
-	row := s.cross[w*m : w*m+m]
-	for v := range s.lines {
-		if is := l.near(&s.lines[v]) && crosses(l, &s.lines[v]); is != row[v] && s.seen[v] != s.mark {
-			sum += s.flip(is, w*m+v)
+// stand counts the stand-ins that run through box b as it is agreed on, by times.
+func (s *state) stand(b, times int) {
+	s.stamp++
+	for _, at := range s.tiles.over(s.agreed[b]) {
+		for _, v := range s.tiles.lines[at] {
+			if s.met[v] == s.stamp {
+				continue
+			}
+			s.met[v] = s.stamp
+			if s.hits(int(v), &s.lines[v], b, &s.agreed[b]) {
+				s.hit[v] += times
+				s.through[b] += times
+			}
 		}
 	}
-	for j := k + 1; j < len(s.redoAt); j++ {
-		v := s.redoAt[j]
-		if is := l.near(&s.redo[j]) && crosses(l, &s.redo[j]); is != row[v] {
-			sum += s.flip(is, w*m+v)
-		}
-	}
-	for b := range s.bodies {
-		if (l.beside(&s.bodies[b].rect) || s.hit[b*m+w]) && s.bodies[b].placed {
-			sum += s.hitFlip(w, l, b)
-		}
-	}
-	return sum
-}
-
-// hitFlip notes whether a wire runs through a box from now on, or no longer, and prices the change.
-func (s *state) hitFlip(w int, l *line, b int) int {
-	at := b*len(s.lines) + w
-	is := l.beside(&s.bodies[b].rect) && s.hits(w, l, b)
-	if is == s.hit[at] {
-		return 0
-	}
-	s.hitFlips = append(s.hitFlips, at)
-	if is {
-		return s.p.Rules.Hit
-	}
-	return -s.p.Rules.Hit
-}
-
-// flip notes that two wires cross from now on, or no longer, and prices it.
-func (s *state) flip(is bool, at int) int {
-	s.flips = append(s.flips, at)
-	if is {
-		return s.p.Rules.Cross
-	}
-	return -s.p.Rules.Cross
-}
-
-// commit makes the change last priced the agreed state.
-func (s *state) commit(delta, size int) {
-	m := len(s.lines)
-	for k, w := range s.redoAt {
-		s.lines[w] = s.redo[k]
-	}
-	for _, at := range s.flips {
-		w, v := at/m, at%m
-		s.cross[w*m+v] = !s.cross[w*m+v]
-		s.cross[v*m+w] = s.cross[w*m+v]
-	}
-	for _, at := range s.hitFlips {
-		s.hit[at] = !s.hit[at]
-	}
-	s.cost += delta
-	s.size = size
 }

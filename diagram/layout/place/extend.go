@@ -95,14 +95,15 @@ func (s *state) turnIfBetter(i, k int) {
 		return
 	}
 	s.arrange(i)
-	if s.fits(i) {
-		if delta := s.delta([]int{i}); delta < 0 {
-			s.commit(delta, s.extent())
+	touched := []int{i}
+	if s.fit(touched) {
+		if delta, ok := s.price(touched, -1); ok {
+			s.commit(touched, delta)
 			return
 		}
 	}
 	b.turn(k, side)
 	s.arrange(i)
 	b.rect = rect
-	s.fits(i)
+	s.fit(touched)
 }

@@ -1,6 +1,10 @@
 package place
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"math"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // first makes the starting placement. Pinned boxes come first; then zone by zone, the box that has most wires to
 // placed ones goes to the cheapest free spot. A zone is finished before the next begins, so that frames cannot hem
@@ -137,17 +141,18 @@ func (s *state) settleIn(i int, area geom.Rect) bool {
 		step++
 	}
 	b.placed = true
-	found, bestCost := false, 0
+	found, bestCost := false, math.MaxInt/2
+	touched := []int{i}
 	var best geom.Point
 	for y := area.Y; y <= area.Bottom(); y += step {
 		for x := area.X; x <= area.Right(); x += 2 * step {
 			b.rect.X, b.rect.Y = x, y
-			if !s.fits(i) {
+			if !s.fit(touched) {
 				continue
 			}
-			cost := s.delta([]int{i}) + s.extent()*2
-			if !found || cost < bestCost {
-				found, best, bestCost = true, geom.Point{X: x, Y: y}, cost
+			size := s.sizeOf(s.boundsAfter(touched)) - s.size
+			if cost, ok := s.price(touched, bestCost-size-1); ok {
+				found, best, bestCost = true, geom.Point{X: x, Y: y}, cost+size
 			}
 		}
 	}
@@ -162,7 +167,8 @@ func (s *state) settleIn(i int, area geom.Rect) bool {
 	if zone >= 0 {
 		s.zones[zone], _ = s.zoneRect(zone)
 	}
-	s.commit(s.delta([]int{i}), s.extent())
+	delta, _ := s.price(touched, math.MaxInt)
+	s.commit(touched, delta)
 	return true
 }
 

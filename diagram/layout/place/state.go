@@ -19,40 +19,45 @@ type body struct {
 	wires   []int
 }
 
-// line is the straight stand-in of a wire: from two cells before the one terminal to two cells before the other.
-type line struct {
-	a, b      geom.Point
-	cost      int
-	active    bool     // both boxes are placed
-	low, high [2]int32 // its columns (0) and rows (1); none while it is not active, so that it meets nothing
-}
-
-// state is a placement in the making.
+// state is a placement in the making. Bodies and zones are as proposed; the rest is what was last agreed on, until
+// commit.
 type state struct {
-	p        *Problem
-	bodies   []body
-	lines    []line
-	cross    []bool // per pair of wires, square
-	hit      []bool // per box and wire
-	zones    []geom.Rect
-	floor    []geom.Rect // per zone a rectangle that its frame covers at least; nil for none
-	member   [][]int     // boxes per zone
-	cost     int         // of wires and crossings
-	size     int         // price of the drawing's extent
-	seen     []int       // per wire, mark of the last move that touched it
-	mark     int
-	old      []backup
-	redo     []line
-	redoAt   []int
-	flips    []int
-	hitFlips []int
-	zonesB   []geom.Rect
+	p      *Problem
+	bodies []body
+	zones  []geom.Rect
+	floor  []geom.Rect // per zone a rectangle that its frame covers at least; nil for none
+	member [][]int     // boxes per zone
+	pins   bool        // some box is pinned
+
+	tiles    *tiles
+	agreed   []geom.Rect // per box
+	room     []geom.Rect // per box, halos included
+	standing []bool      // boxes that have been agreed on
+	through  []int       // per box, the stand-ins that run through it
+	lines    []line      // per wire
+	crossed  []int       // per wire, the stand-ins it crosses
+	hit      []int       // per wire, the boxes it runs through
+	bounds   geom.Rect   // around everything
+	cost     int         // of wires, crossings and hits
+	size     int         // price of the bounds
+
+	mark      int // of the proposal at hand
+	moving    []int
+	seen      []int
+	stamp     int // of the search at hand
+	met       []int
+	passed    []int
+	redo      []line // new stand-ins
+	redoAt    []int  // of these wires
+	newBounds geom.Rect
 }
 
 func newState(p *Problem) *state {
-	s := &state{p: p, bodies: make([]body, len(p.Boxes)), lines: make([]line, len(p.Wires)),
-		cross: make([]bool, len(p.Wires)*len(p.Wires)), hit: make([]bool, len(p.Boxes)*len(p.Wires)), zones: make([]geom.Rect, len(p.Titles)),
-		member: make([][]int, len(p.Titles)), seen: make([]int, len(p.Wires))}
+	n, m := len(p.Boxes), len(p.Wires)
+	s := &state{p: p, bodies: make([]body, n), zones: make([]geom.Rect, len(p.Titles)), member: make([][]int, len(p.Titles)),
+		tiles: newTiles(n), agreed: make([]geom.Rect, n), room: make([]geom.Rect, n), standing: make([]bool, n),
+		through: make([]int, n), moving: make([]int, n), passed: make([]int, n), lines: make([]line, m),
+		crossed: make([]int, m), hit: make([]int, m), seen: make([]int, m), met: make([]int, m)}
 	for i := range p.Boxes {
 		b := &p.Boxes[i]
 		s.bodies[i].slots, s.bodies[i].facings, s.bodies[i].ordered = newSlots(b), Facings(b), b.Ordered
@@ -61,6 +66,7 @@ func newState(p *Problem) *state {
 		if b.Zone >= 0 {
 			s.member[b.Zone] = append(s.member[b.Zone], i)
 		}
+		s.pins = s.pins || b.Pin != nil
 	}
 	for w, wire := range p.Wires {
 		for _, end := range [2]Ref{wire.From, wire.To} {
@@ -96,135 +102,8 @@ func (r Rules) halo(spots []Spot) [4]int {
 	return halo
 }
 
-// apart tells whether two boxes keep their distance.
-func (s *state) apart(a, b *body) bool {
-	return b.rect.X-a.rect.Right() >= a.halo[geom.East]+b.halo[geom.West] ||
-		a.rect.X-b.rect.Right() >= b.halo[geom.East]+a.halo[geom.West] ||
-		b.rect.Y-a.rect.Bottom() >= a.halo[geom.South]+b.halo[geom.North] ||
-		a.rect.Y-b.rect.Bottom() >= b.halo[geom.South]+a.halo[geom.North]
-}
-
-// zoneRect is the frame around the placed boxes of a zone; ok is false when there are none.
-func (s *state) zoneRect(z int) (geom.Rect, bool) {
-	var out geom.Rect
-	found := false
-	for _, i := range s.member[z] {
-		if !s.bodies[i].placed {
-			continue
-		}
-		if !found {
-			out, found = s.bodies[i].rect, true
-			continue
-		}
-		out = out.Union(s.bodies[i].rect)
-	}
-	if !found && s.floor != nil && s.floor[z].W > 0 {
-		return s.floor[z], true
-	}
-	f := s.p.Rules.Frame
-	out = out.Grow(f.Side, f.Top, f.Side, f.Bottom)
-	out.W = max(out.W, s.p.Titles[z]+3)
-	if s.floor != nil && s.floor[z].W > 0 {
-		out = out.Union(s.floor[z])
-	}
-	return out, found
-}
-
-// fits tells whether box i is on the page and clear of all other boxes and foreign zones, and its own zone clear of
-// them too. It brings the frame of its zone up to date.
-func (s *state) fits(i int) bool {
-	b := &s.bodies[i]
-	pinned := s.p.Boxes[i].Pin != nil
-	page := b.rect
-	zone := s.p.Boxes[i].Zone
-	if zone >= 0 {
-		s.zones[zone], _ = s.zoneRect(zone)
-		page = page.Union(s.zones[zone])
-	}
-	if !pinned && (!s.onPage(page) || !s.reachable(b)) {
-		return false
-	}
-	for j := range s.bodies {
-		if j != i && s.bodies[j].placed && !s.apart(b, &s.bodies[j]) {
-			return false
-		}
-	}
-	return s.zoneClear(zone, b.rect)
-}
-
-// zoneClear tells whether the frame of a zone, or a box without one, is clear of all frames and boxes that it does
-// not hold.
-func (s *state) zoneClear(zone int, rect geom.Rect) bool {
-	gap := s.p.Rules.Frame.Gap
-	if s.floor != nil {
-		gap = 1 // frames drawn before may have been pushed together
-	}
-	own := rect
-	if zone >= 0 {
-		own = s.zones[zone]
-	}
-	own = own.Grow(gap, gap, gap, gap)
-	for z, r := range s.zones {
-		if z != zone && r.W > 0 && own.Overlaps(r) {
-			return false
-		}
-	}
-	if zone < 0 {
-		return true
-	}
-	for j := range s.bodies {
-		if s.bodies[j].placed && s.p.Boxes[j].Zone < 0 && own.Overlaps(s.bodies[j].rect) {
-			return false
-		}
-	}
-	return true
-}
-
-// border is the number of free columns kept on both sides of a new page, and the first row used.
-const border = 2
-
-// onPage tells whether r lies on the page. Beside boxes that are pinned or kept nothing can move to the right or down
-// afterwards, so there are no columns or rows below 0.
-func (s *state) onPage(r geom.Rect) bool {
-	low := border
-	if s.floor != nil {
-		low = 0
-	}
-	width := s.p.Rules.MaxWidth
-	if width > 0 && (r.X < low || r.Right() > width-1-low) {
-		return false
-	}
-	return s.floor == nil && !s.anyPin() || r.X >= low && r.Y >= low
-}
-
-// reachable tells whether the wires of a box's ports have their tracks between it and the edges of the page.
-func (s *state) reachable(b *body) bool {
-	width := s.p.Rules.MaxWidth
-	if width == 0 || s.floor != nil {
-		return true
-	}
-	most := max((width-b.rect.W)/2-border-s.p.Rules.Frame.Side-2, 0) // so that no box is kept off the page
-	room := func(side geom.Side) int {
-		used := slices.ContainsFunc(b.spots, func(s Spot) bool { return s.Side == side })
-		if !used {
-			return 0
-		}
-		return min(b.halo[side]+s.p.Rules.Edge, most)
-	}
-	return b.rect.X >= room(geom.West) && b.rect.Right()+room(geom.East) < width
-}
-
-func (s *state) anyPin() bool {
-	for i := range s.p.Boxes {
-		if s.p.Boxes[i].Pin != nil {
-			return true
-		}
-	}
-	return false
-}
-
-// extent is the price of the rectangle around everything placed.
-func (s *state) extent() int {
+// boundsOf is the rectangle around everything proposed.
+func (s *state) boundsOf() geom.Rect {
 	var out geom.Rect
 	first := true
 	add := func(r geom.Rect) {
@@ -244,11 +123,34 @@ func (s *state) extent() int {
 			add(z)
 		}
 	}
-	r := s.p.Rules
-	if r.MaxWidth > 0 { // the page's width is there anyway
-		return r.Size * r.Row * out.H
+	return out
+}
+
+// boundsAfter is the rectangle around everything when only the touched boxes have moved.
+func (s *state) boundsAfter(touched []int) geom.Rect {
+	if len(s.zones) > 0 || s.bounds == (geom.Rect{}) {
+		return s.boundsOf()
 	}
-	return r.Size * (r.Col*out.W + r.Row*out.H)
+	out := s.bounds
+	for _, i := range touched {
+		r := s.agreed[i]
+		if s.standing[i] && (r.X == out.X || r.Y == out.Y || r.Right() == out.Right() || r.Bottom() == out.Bottom()) {
+			return s.boundsOf()
+		}
+	}
+	for _, i := range touched {
+		out = out.Union(s.bodies[i].rect)
+	}
+	return out
+}
+
+// sizeOf prices the rectangle around everything.
+func (s *state) sizeOf(bounds geom.Rect) int {
+	r := &s.p.Rules
+	if r.MaxWidth > 0 { // the page's width is there anyway
+		return r.Size * r.Row * bounds.H
+	}
+	return r.Size * (r.Col*bounds.W + r.Row*bounds.H)
 }
 
 // result copies the state out.
