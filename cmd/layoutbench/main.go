@@ -1,38 +1,28 @@
-// Command layoutbench lays out port graphs in JSON and prints the drawings in JSON, so that an independent program
-// can measure them.
+// Command layoutbench holds our layout against others.
 //
-// A graph is {zones:[{id}], nodes:[{id,w,h,zone,ports:[{id,side,offset}]}], edges:[{id,from:[node,port],
-// to:[node,port]}]}; a drawing is {nodes:{id:{x,y}}, edges:{id:[[x,y],...]}}.
+//	layoutbench [flags] GRAPH.json > DRAWING.json     draws a graph, so that an independent program can measure it
+//	layoutbench report [flags] > REPORT.md            measures everything there is to measure, as one report
+//
+// A graph is {name, zones:[{id}], nodes:[{id,w,h,zone,ports:[{id,side,offset}]}], edges:[{id,from:[node,port],
+// to:[node,port]}]}; a port of null is an end that may be anywhere on its box. A drawing is {nodes:{id:{x,y,w,h}},
+// edges:{id:[[x,y],...]}}. All lengths are cells.
+//
+// The report sets our figures beside those of other programs. Such a peer is any command that reads a graph on standard
+// input and writes {layout, warmMs, dragMs} on standard output: a drawing, the median time of a layout in a process
+// that has made one before, and, if it knows, that of drawing the wires anew after one box moved. The graph says with
+// "runs" how many timed runs are wanted. peer/peer.mjs is such a command for three general-purpose layout libraries:
+//
+//	npm install --prefix DIR elkjs@0.12.1 @dagrejs/dagre@3.1.3 libavoid-js@0.4.5
+//	layoutbench report -graphs GRAPHS -peer "elk=node --stack-size=8000 cmd/layoutbench/peer/peer.mjs elk DIR" > REPORT.md
+//
+// Without peers the report holds our figures alone, beside those of a -reference file if there is one.
 package main
 
 import (
-	"flag"
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
-	"time"
-
-	"example.com/lugbook/diagram/layout"
 )
-
-const usage = `usage: layoutbench [flags] GRAPH.json > DRAWING.json
-       layoutbench [flags] -out DIR GRAPH.json...
-
-Places and routes port graphs. Ports keep the sides and offsets that the graph gives.
-
-flags:
-`
-
-type flags struct {
-	out   string
-	full  bool
-	zones bool
-	width int
-	times bool
-	moves int
-	seeds int
-}
 
 func main() {
 	if err := run(os.Args[1:], os.Stdout, os.Stderr); err != nil {
@@ -42,66 +32,8 @@ func main() {
 }
 
 func run(args []string, stdout, stderr io.Writer) error {
-	var f flags
-	set := flag.NewFlagSet("layoutbench", flag.ContinueOnError)
-	set.SetOutput(stderr)
-	set.StringVar(&f.out, "out", "", "write each drawing to `DIR`/NAME.json instead of standard output")
-	set.BoolVar(&f.full, "full", false, "spend full effort; else a draft")
-	set.BoolVar(&f.zones, "zones", false, "keep each zone in a rectangle of its own; else zones are ignored")
-	set.IntVar(&f.width, "width", 0, "page width in `COLUMNS`; 0 for any")
-	set.BoolVar(&f.times, "times", false, "print the wall-clock time per graph on standard error")
-	set.IntVar(&f.moves, "moves", 0, "annealing `MOVES` per start; 0 for what the effort gives")
-	set.IntVar(&f.seeds, "seeds", 0, "number of `STARTS`; 0 for what the effort gives")
-	set.Usage = func() {
-		fmt.Fprint(stderr, usage)
-		set.PrintDefaults()
+	if len(args) > 0 && args[0] == "report" {
+		return report(args[1:], stdout, stderr)
 	}
-	if err := set.Parse(args); err != nil {
-		if err == flag.ErrHelp {
-			return nil
-		}
-		return err
-	}
-	if set.NArg() == 0 || (set.NArg() > 1 && f.out == "") {
-		return fmt.Errorf("give one graph, or several and -out; see -h")
-	}
-	for _, name := range set.Args() {
-		if err := f.one(name, stdout, stderr); err != nil {
-			return fmt.Errorf("%s: %w", name, err)
-		}
-	}
-	return nil
-}
-
-// one lays out one file.
-func (f flags) one(name string, stdout, stderr io.Writer) error {
-	data, err := os.ReadFile(name)
-	if err != nil {
-		return err
-	}
-	graph, err := readGraph(data, f.zones)
-	if err != nil {
-		return err
-	}
-	options := layout.Options{MaxWidth: f.width, Moves: f.moves, Seeds: f.seeds}
-	if f.full {
-		options.Effort = layout.Full
-	}
-	start := time.Now()
-	drawing, err := layout.Layout(graph, options)
-	if err != nil {
-		return err
-	}
-	if f.times {
-		fmt.Fprintf(stderr, "%s: %v\n", filepath.Base(name), time.Since(start).Round(time.Millisecond))
-	}
-	text, err := writeDrawing(&drawing)
-	if err != nil {
-		return err
-	}
-	if f.out == "" {
-		_, err = stdout.Write(text)
-		return err
-	}
-	return os.WriteFile(filepath.Join(f.out, filepath.Base(name)), text, 0o644)
+	return draw(args, stdout, stderr)
 }

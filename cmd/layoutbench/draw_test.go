@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/diagram/layout/metrics/offgrid"
 )
 
 const smallGraph = `{"zones":[{"id":"front"}],"nodes":[
@@ -26,13 +28,13 @@ func TestDrawsAGraph(t *testing.T) {
 	for _, args := range [][]string{nil, {"-full", "-moves", "2000"}, {"-zones", "-width", "60"}} {
 		var out, errs bytes.Buffer
 		require.NoError(t, run(append(args, writeGraph(t, smallGraph)), &out, &errs))
-		var d fileDrawing
+		var d picture
 		require.NoError(t, json.Unmarshal(out.Bytes(), &d))
 		require.Len(t, d.Nodes, 2)
 		path := d.Edges["w"]
 		require.GreaterOrEqual(t, len(path), 2)
-		require.Equal(t, [2]int{d.Nodes["a"].X + 8, d.Nodes["a"].Y + 2}, path[0], "the wire begins at its terminal")
-		require.Equal(t, [2]int{d.Nodes["b"].X, d.Nodes["b"].Y + 2}, path[len(path)-1])
+		require.Equal(t, offgrid.Point{d.Nodes["a"].X + 8, d.Nodes["a"].Y + 2}, path[0], "the wire begins at its terminal")
+		require.Equal(t, offgrid.Point{d.Nodes["b"].X, d.Nodes["b"].Y + 2}, path[len(path)-1])
 		require.Empty(t, errs.String())
 	}
 }
