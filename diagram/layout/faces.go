@@ -21,8 +21,8 @@ func facesFit(b *Box) error {
 	return nil
 }
 
-// facesKept tells whether the seated benches of the faces sit on opposite sides and, where the box is ordered, in
-// their order or all in its reverse.
+// facesKept tells whether the seated benches of the faces sit on opposite sides, a single port on each in one row,
+// and, where the box is ordered, in their order or all in its reverse.
 func (s *seating) facesKept() bool {
 	box := placeBox(s.box)
 	facings := place.Facings(&box)
@@ -42,7 +42,17 @@ func (s *seating) facesKept() bool {
 		}
 		last[q.face] = q.start
 	}
-	return facings != 0 && !(s.box.Ordered && up && down)
+	level := !s.paired() || last[1] < 0 || last[2] < 0 || last[1] == last[2]
+	return facings != 0 && level && !(s.box.Ordered && up && down)
+}
+
+// paired tells whether the box has exactly one port on each of two faces.
+func (s *seating) paired() bool {
+	var count [3]int
+	for _, p := range s.box.Ports {
+		count[p.Face]++
+	}
+	return count[1] == 1 && count[2] == 1
 }
 
 // unseatFaces gives up the spots of the faces, so that they are seated anew from the first on.
@@ -83,16 +93,12 @@ func (s *seating) faceStart(q *bench, side Side) int {
 	if q.face == 0 {
 		return start
 	}
-	var count [3]int
-	for _, p := range s.box.Ports {
-		count[p.Face]++
-	}
 	for _, o := range s.benches {
 		switch {
 		case o.anchor < 0 || o.face == 0:
 		case o.face == q.face && s.box.Ordered:
 			start = max(start, o.start+len(o.ports)*s.pitch(side))
-		case o.face != q.face && count[1] == 1 && count[2] == 1:
+		case o.face != q.face && s.paired():
 			start = max(start, o.start)
 		}
 	}
