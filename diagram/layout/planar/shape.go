@@ -14,7 +14,7 @@ type shape struct {
 // wires spread over all sides.
 const bendPrice = 10
 
-var cornerPrice = [4]int{0, 1, 3, 6}
+var cornerPrice = [4]int{0, 3, 5, 8}
 
 // shapes tries the largest faces as the outer one and returns the cheapest so many, the best first.
 func shapes(p *plane, many int) []*shape {
