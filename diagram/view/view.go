@@ -20,7 +20,7 @@ type View struct {
 }
 
 // All lists the views.
-var All = []View{Wiring, Harness, Compare, Studs}
+var All = []View{Wiring, OneLine, Harness, Studs, Compare}
 
 // Names lists the names of all views.
 func Names() []string {
