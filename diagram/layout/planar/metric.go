@@ -111,9 +111,6 @@ type scaling struct {
 	axes  [2]coordinates
 }
 
-// spacing is the length of every piece of line at first.
-const spacing = 2
-
 // scale gives every vertex a cell. Pre: all faces but the outermost are rectangles.
 func (o *ortho) scale(rims []rim, boxes []Box, r Rules, wires []trail) []geom.Point {
 	s := &scaling{o: o, lines: [2]groups{newGroups(o.vertices), newGroups(o.vertices)}}
@@ -130,9 +127,9 @@ func (o *ortho) scale(rims []rim, boxes []Box, r Rules, wires []trail) []geom.Po
 	for h := range o.org {
 		switch o.dir[h] {
 		case geom.East:
-			s.apart(0, o.org[h], o.dest(h), spacing)
+			s.apart(0, o.org[h], o.dest(h), max(r.GapX, clearance))
 		case geom.South:
-			s.apart(1, o.org[h], o.dest(h), spacing)
+			s.apart(1, o.org[h], o.dest(h), max(r.GapY, clearance))
 		}
 	}
 	for b := range rims {

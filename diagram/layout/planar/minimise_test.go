@@ -3,9 +3,7 @@ package planar
 import (
 	"testing"
 
-	_ "example.com/lugbook/model/fixedseed"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 )
 
 // classic is a graph whose crossing number is proved.
@@ -88,48 +86,6 @@ var classics = []classic{
 	{"C5xC5", 25, torus(5, 5), 15, cycles},
 }
 
-// sound holds a plane to Euler's formula and to its own rules.
-func sound(t require.TestingT, p *plane, edges []edge) {
-	p.label()
-	vertices, segments := 0, 0
-	for v := range p.out {
-		if p.out[v] == none {
-			continue
-		}
-		vertices++
-		for h, start := p.out[v], p.out[v]; ; {
-			require.Equal(t, v, p.org[h])
-			require.Equal(t, h, p.prev[p.next[h]])
-			if h = p.around(h); h == start {
-				break
-			}
-		}
-		if p.crossing(v) {
-			require.Equal(t, 4, p.degree(v))
-		}
-	}
-	for _, owner := range p.owner {
-		if owner != none {
-			segments++
-		}
-	}
-	require.Equal(t, 2, vertices-segments+len(p.faces), "Euler's formula")
-	crossed := 0
-	for e, ends := range edges {
-		if p.first[e] == none {
-			continue
-		}
-		h := p.first[e]
-		require.Equal(t, ends.u, p.org[h])
-		for ; p.crossing(p.dest(h)); h = p.straight(h) {
-			require.Equal(t, e, p.owner[h/2])
-			crossed++
-		}
-		require.Equal(t, ends.v, p.dest(h))
-	}
-	require.Equal(t, 2*p.crossings, crossed)
-}
-
 func TestClassicsReachTheirCrossingNumbers(t *testing.T) {
 	for _, c := range classics {
 		t.Run(c.name, func(t *testing.T) {
@@ -138,29 +94,4 @@ func TestClassicsReachTheirCrossingNumbers(t *testing.T) {
 			require.Equal(t, c.proved, p.crossings, c.source)
 		})
 	}
-}
-
-func TestEulerHoldsAfterEveryInsertion(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(3, 12).Draw(t, "n")
-		var edges []edge
-		for v := 1; v < n; v++ { // a tree first, so that all hangs together
-			edges = append(edges, edge{rapid.IntRange(0, v-1).Draw(t, "parent"), v})
-		}
-		for range rapid.IntRange(0, 2*n).Draw(t, "more") {
-			u := rapid.IntRange(0, n-1).Draw(t, "u")
-			if v := rapid.IntRange(0, n-1).Draw(t, "v"); v != u {
-				edges = append(edges, edge{u, v})
-			}
-		}
-		s := newInserter(newPlane(n, len(edges)), edges, 1)
-		for e := range edges {
-			s.insert(e, 0)
-			sound(t, s.plane, edges)
-		}
-		for range 20 {
-			s.again(s.bad(2))
-			sound(t, s.plane, edges)
-		}
-	})
 }
