@@ -3,7 +3,6 @@ package diagram
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/diagram/scene"
@@ -38,85 +37,116 @@ type Drawing struct {
 }
 
 type pageLayout struct {
-	zones   []model.ZoneID // which zones the page holds
 	drawing layout.Drawing
 }
 
-// Draw draws a sheet of the job. It fails if the job has no such sheet or a zone does
-// not fit the page; the error then says how many columns are missing. Equal input gives
-// an equal drawing.
+// Draw draws a sheet of the job. It fails if the job has no such sheet, or if some part is
+// wider than a page of characters; the error then says how many columns are missing. Equal
+// input gives an equal drawing.
 func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) (*Drawing, error) {
 	s := j.Sheet(sheet)
 	if s == nil {
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
-	b := builder{job: j, sheet: s, cat: lib.For(j), options: o, drafts: map[string]draft{}}
-	if len(o.Shapes) > 0 && !o.Whole {
-		b.shape = o.Shapes[0]
+	b := &builder{job: j, sheet: s, cat: lib.For(j), options: o, drafts: map[string]draft{}}
+	all := b.zoneSections()
+	switch {
+	case len(all) == 0:
+		return b.nothing(), nil
+	case len(o.Shapes) == 0:
+		return b.draw([][]section{all})
 	}
-	if len(s.Parts)+len(s.Wires) == 0 {
-		empty := page{number: 1, of: 1}
-		return &Drawing{Pages: []scene.Page{b.scene(&empty, nil)}}, nil
+	b.bulk = b.measure()
+	if o.Whole {
+		return b.whole(all)
 	}
-	pages := [][]model.ZoneID{b.allZones()}
-	if b.shape.Columns > 0 || b.shape.Rows > 0 {
-		if ok, err := b.fits(pages[0]); err != nil {
-			return nil, err
-		} else if !ok {
-			if pages, err = b.split(); err != nil {
-				return nil, err
-			}
-		}
+	p, err := b.plan(all)
+	if err != nil {
+		return nil, err
 	}
-	return b.draw(pages)
+	return b.on(p.shape).draw(p.pages)
 }
 
-// draw lays out the pages and turns them into scenes.
-func (b *builder) draw(zones [][]model.ZoneID) (*Drawing, error) {
-	pages := make([]page, len(zones))
-	for i := range zones {
-		lay := b.page
-		if b.options.Quick {
-			lay = b.draft
+// nothing is the drawing of a sheet without parts and wires: a page with its title block.
+func (b *builder) nothing() *Drawing {
+	if len(b.options.Shapes) > 0 {
+		b.shape = b.options.Shapes[0]
+	}
+	empty := page{number: 1, of: 1}
+	return &Drawing{Pages: []scene.Page{b.scene(&empty, nil)}}
+}
+
+// draw lays out pages and turns them into scenes.
+func (b *builder) draw(sections [][]section) (*Drawing, error) {
+	b.where = map[model.PartID]int{}
+	for i, s := range sections {
+		for part := range b.newPage(s).parts {
+			b.where[part] = i + 1
 		}
-		p, err := lay(zones[i])
-		var narrow *layout.WidthError
-		if errors.As(err, &narrow) {
-			// More work is no promise of less width: take the draft, which may fit.
-			p, err = b.draft(zones[i])
-		}
+	}
+	pages := make([]page, len(sections))
+	for i, s := range sections {
+		p, err := b.best(s)
 		if err != nil {
 			return nil, err
 		}
-		pages[i], pages[i].number, pages[i].of = p, i+1, len(zones)
+		pages[i], pages[i].number, pages[i].of = p, i+1, len(sections)
 	}
 	d := &Drawing{}
 	for i := range pages {
 		d.Pages = append(d.Pages, b.scene(&pages[i], pages))
-		d.layouts = append(d.layouts, pageLayout{pages[i].zones, pages[i].drawing})
+		d.layouts = append(d.layouts, pageLayout{pages[i].drawing})
 	}
 	return d, nil
 }
 
-// previous is the earlier layout of a page that held the same zones, else of the one that
-// held most of them: a zone may be new or gone. It is nil if none held any.
-func (o Options) previous(zones []model.ZoneID) *layout.Drawing {
+// best lays out a page with all the work that is asked for. More work is no promise of less
+// room: where that does not fit, a draft may. Marks without zones are narrower; and on paper
+// what is too wide for all that is made smaller, as one part with very long names may be.
+func (b *builder) best(s []section) (page, error) {
+	full, err := b.page(s)
+	if err == nil && b.holds(&full) {
+		return full, nil
+	}
+	if quick, failed := b.draft(s); failed == nil && (err != nil || b.holds(&quick)) {
+		return quick, nil
+	}
+	var narrow *layout.WidthError
+	if !errors.As(err, &narrow) {
+		return full, err
+	}
+	terse := b.on(b.shape)
+	terse.terse = true
+	if full, err = terse.page(s); !errors.As(err, &narrow) || b.shape.Paper == (scene.Paper{}) {
+		return full, err
+	}
+	wide := b.on(Shape{Paper: b.shape.Paper})
+	return wide.page(s)
+}
+
+// previous is the earlier layout of a page with most of the same boxes; of several the one
+// with fewest others. It is nil if none has any.
+func (o Options) previous(g *layout.Graph) *layout.Drawing {
 	if o.Previous == nil {
 		return nil
+	}
+	here := map[string]bool{}
+	for _, b := range g.Boxes {
+		here[b.ID] = true
 	}
 	var best *layout.Drawing
 	most, others := 0, 0
 	for i := range o.Previous.layouts {
-		earlier := &o.Previous.layouts[i]
+		earlier := &o.Previous.layouts[i].drawing
 		shared := 0
-		for _, z := range zones {
-			if slices.Contains(earlier.zones, z) {
+		for _, b := range earlier.Boxes {
+			if here[b.ID] {
 				shared++
 			}
 		}
-		rest := len(earlier.zones) - shared
+		rest := len(earlier.Boxes) - shared
 		if shared > most || shared > 0 && shared == most && rest < others {
-			best, most, others = &earlier.drawing, shared, rest
+			best, most, others = earlier, shared, rest
 		}
 	}
 	return best

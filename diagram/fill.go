@@ -4,20 +4,19 @@ import (
 	"fmt"
 
 	"example.com/lugbook/diagram/layout"
-	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 )
 
 // fill lists the boxes, flags and wires of a page and describes them to the layout.
 func (b *builder) fill(p *page) {
 	p.onward = onward(b.sheet, b.cat)
-	for _, z := range p.zones {
-		if z != "" {
-			p.graph.Zones = append(p.graph.Zones, layout.Zone{ID: string(z), Title: min(scene.Width(b.zoneWords(z))+2, titleRoom)})
+	for i := range p.sections {
+		if s := &p.sections[i]; s.zone != "" {
+			p.graph.Zones = append(p.graph.Zones, layout.Zone{ID: string(s.zone), Title: b.titleWidth(s)})
 		}
 	}
 	for i := range b.sheet.Parts {
-		if part := &b.sheet.Parts[i]; p.holds(part.Zone) {
+		if part := &b.sheet.Parts[i]; p.parts[part.ID] {
 			x := b.box(part)
 			p.boxes = append(p.boxes, x)
 			p.graph.Boxes = append(p.graph.Boxes, x.layoutBox())
@@ -36,8 +35,7 @@ func (b *builder) fillWire(p *page, w *model.Wire) {
 	home := b.home(w)
 	from, fromHere := b.landing(p, w, w.From)
 	to, toHere := b.landing(p, w, w.To)
-	bothLoose := w.From.IsLoose() && w.To.IsLoose()
-	if !fromHere && !toHere && !(bothLoose && p.holds(home)) {
+	if !fromHere && !toHere && !p.loose[w.ID] {
 		return
 	}
 	if !fromHere {
@@ -80,24 +78,30 @@ func (b *builder) flagZone(other model.End, home model.ZoneID) model.ZoneID {
 }
 
 func (b *builder) addFlag(p *page, w *model.Wire, side string, e model.End, zone model.ZoneID) layout.PortRef {
-	f := b.awayFlag(w, side, e, zone)
+	f := b.awayFlag(w, side, e)
 	if e.IsLoose() {
-		f = looseFlag(w, side, e, zone)
+		f = looseFlag(w, side, e)
 	}
+	f.zone = zone
 	p.flags = append(p.flags, f)
 	return layout.PortRef{Box: f.id, Port: flagPort}
 }
 
-// labels are the texts that may stand on a wire, the fullest first. A question mark
-// stands for what is not recorded.
-func labels(w *model.Wire) []string {
-	gauge, colour := "?", "?"
+// gaugeAndColour are those of a wire; a question mark stands for what is not recorded.
+func gaugeAndColour(w *model.Wire) (gauge, colour string) {
+	gauge, colour = "?", "?"
 	if !w.Gauge.IsZero() {
 		gauge = w.Gauge.String()
 	}
 	if !w.Colour.IsZero() {
 		colour = w.Colour.String()
 	}
+	return gauge, colour
+}
+
+// labels are the texts that may stand on a wire, the fullest first.
+func labels(w *model.Wire) []string {
+	gauge, colour := gaugeAndColour(w)
 	mark := ""
 	if len(w.Condition) > 0 {
 		mark = "!"

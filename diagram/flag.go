@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/diagram/scene"
@@ -14,8 +15,7 @@ type flag struct {
 	kind scene.FlagKind
 	text string
 	wire model.WireID
-	zone model.ZoneID      // where it stands on the page
-	away model.TerminalRef // where the wire goes on, for a mark to another page
+	zone model.ZoneID // where it stands on the page
 }
 
 // flagPort is the id of a flag's only port.
@@ -25,18 +25,35 @@ var flagKinds = map[model.Loose]scene.FlagKind{
 	model.Cut: scene.Cut, model.Capped: scene.Capped, model.Untraced: scene.Untraced,
 }
 
-// looseFlag is the flag of a loose end; zone is that of the wire's other end.
-func looseFlag(w *model.Wire, side string, e model.End, zone model.ZoneID) flag {
-	return flag{id: string(w.ID) + " " + side, kind: flagKinds[e.Loose], text: e.String(), wire: w.ID, zone: zone}
+// looseFlag is the flag of a loose end.
+func looseFlag(w *model.Wire, side string, e model.End) flag {
+	return flag{id: string(w.ID) + " " + side, kind: flagKinds[e.Loose], text: e.String(), wire: w.ID}
 }
 
-// awayFlag is the mark of a wire that goes on on another page. Its text is completed
-// when the pages have their numbers.
-func (b *builder) awayFlag(w *model.Wire, side string, e model.End, zone model.ZoneID) flag {
-	return flag{
-		id: string(w.ID) + " " + side, kind: scene.OffPage, wire: w.ID, zone: zone, away: e.At,
-		text: fmt.Sprintf("%s to %s, p00", w.ID, e.At),
+// awayFlag is the mark of a wire that goes on on another page. While it is not settled which
+// one, it has the room for any number.
+func (b *builder) awayFlag(w *model.Wire, side string, e model.End) flag {
+	most := len(b.sheet.Parts) + len(b.sheet.Wires)
+	number := strings.Repeat("0", len(fmt.Sprint(most)))
+	if n, settled := b.where[e.At.Part]; settled {
+		number = fmt.Sprint(n)
 	}
+	return flag{
+		id: string(w.ID) + " " + side, kind: scene.OffPage, wire: w.ID,
+		text: fmt.Sprintf("%s to %s, %sp%s", w.ID, e.At, b.zoneOf(e.At.Part), number),
+	}
+}
+
+// zoneRoom is how much of a zone's name stands in a mark.
+const zoneRoom = 12
+
+// zoneOf is the zone of a part as a mark names it, with a blank behind it.
+func (b *builder) zoneOf(id model.PartID) string {
+	part := b.sheet.Part(id)
+	if part == nil || part.Zone == "" || b.terse {
+		return ""
+	}
+	return scene.Shorten(b.zoneWords(part.Zone), zoneRoom) + " "
 }
 
 // zoneWords is a zone by its name, or by its id if it has none.
@@ -45,17 +62,6 @@ func (b *builder) zoneWords(id model.ZoneID) string {
 		return z.Name
 	}
 	return string(id)
-}
-
-// number completes the text of a mark to another page.
-func (f *flag) number(b *builder, pages []page) string {
-	part := b.sheet.Part(f.away.Part)
-	for i := range pages {
-		if pages[i].holds(part.Zone) {
-			return fmt.Sprintf("%s to %s, p%d", f.wire, f.away, pages[i].number)
-		}
-	}
-	return f.text
 }
 
 func (f *flag) layoutBox() layout.Box {

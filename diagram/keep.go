@@ -33,9 +33,6 @@ func Recall(s *model.Sheet, what string) *Drawing {
 			if !sound(&at.drawing) {
 				continue
 			}
-			for _, f := range k.Frames {
-				at.zones = append(at.zones, f.Zone)
-			}
 			d.layouts = append(d.layouts, at)
 		}
 	}

@@ -3,20 +3,29 @@ package diagram
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/model"
 )
 
-// builder turns one sheet into pages.
+// builder turns one sheet into pages of one shape.
 type builder struct {
 	job     *model.Job
 	sheet   *model.Sheet
 	cat     *model.Catalogue
 	options Options
 	shape   Shape
-	drafts  map[string]draft // pages tried, by their zones
+	terse   bool                 // marks name no zones
+	where   map[model.PartID]int // the page that each part is on; nil while that is not settled
+	bulk    *bulk
+	drafts  map[string]draft // pages tried, by their parts
+}
+
+// on is a builder of the same sheet for another shape of page.
+func (b *builder) on(s Shape) *builder {
+	c := *b
+	c.shape, c.drafts = s, map[string]draft{}
+	return &c
 }
 
 // draft is a page laid out with little work, or why it could not be.
@@ -25,10 +34,12 @@ type draft struct {
 	err  error
 }
 
-// page is a part of the sheet that is drawn by itself: the parts of some zones.
+// page is a part of the sheet that is drawn by itself.
 type page struct {
-	zones      []model.ZoneID
+	sections   []section
 	number, of int
+	parts      map[model.PartID]bool
+	loose      map[model.WireID]bool // wires that end on no part
 	boxes      []box
 	flags      []flag
 	onward     map[model.WireID]bool // which way the power wires lead
@@ -36,48 +47,49 @@ type page struct {
 	drawing    layout.Drawing
 }
 
-func (p *page) holds(zone model.ZoneID) bool { return slices.Contains(p.zones, zone) }
-
-// allZones lists the zones that hold parts or loose ends, in the order of the job;
-// the empty zone, of what has no zone, comes last.
-func (b *builder) allZones() []model.ZoneID {
-	used := map[model.ZoneID]bool{}
-	for i := range b.sheet.Parts {
-		used[b.sheet.Parts[i].Zone] = true
-	}
-	for i := range b.sheet.Wires {
-		used[b.home(&b.sheet.Wires[i])] = true
-	}
-	var zones []model.ZoneID
-	for _, z := range b.job.Zones {
-		if used[z.ID] {
-			zones = append(zones, z.ID)
+func (b *builder) newPage(sections []section) page {
+	p := page{sections: joined(sections), parts: map[model.PartID]bool{}, loose: map[model.WireID]bool{}}
+	for _, s := range sections {
+		for _, i := range s.parts {
+			p.parts[b.sheet.Parts[i].ID] = true
+		}
+		for _, i := range s.loose {
+			p.loose[b.sheet.Wires[i].ID] = true
 		}
 	}
-	if used[""] {
-		zones = append(zones, "")
-	}
-	return zones
+	return p
 }
 
-// home is the zone of a wire that has no end on a part: where it was seen.
-func (b *builder) home(w *model.Wire) model.ZoneID {
-	for _, e := range w.Ends() {
-		if p := b.sheet.Part(e.At.Part); p != nil {
-			return p.Zone
+// section is the page's share of a zone; nil if it holds nothing of it.
+func (p *page) section(zone model.ZoneID) *section {
+	for i := range p.sections {
+		if p.sections[i].zone == zone {
+			return &p.sections[i]
 		}
 	}
-	if w.From.In != "" {
-		return w.From.In
-	}
-	return w.To.In
+	return nil
 }
 
-// page lays out the parts of some zones.
-func (b *builder) page(zones []model.ZoneID) (page, error) {
-	p := page{zones: zones}
+// Prices of a row of cells, in columns: as it looks, and where rows are what a page lacks.
+const (
+	rowCost     = 2
+	dearRowCost = 6
+)
+
+// page lays out some sections of the sheet.
+func (b *builder) page(sections []section) (page, error) {
+	p := b.newPage(sections)
 	b.fill(&p)
-	o := layout.Options{ColumnCost: 1, RowCost: 2, MaxWidth: b.shape.Columns, Effort: layout.Full, Seeds: 2, Previous: b.options.previous(p.zones)}
+	if len(p.parts) < len(b.sheet.Parts) {
+		p.movePins()
+	}
+	o := layout.Options{
+		ColumnCost: 1, RowCost: rowCost, MaxWidth: b.shape.Columns, Effort: layout.Full, Seeds: 2,
+		Previous: b.options.previous(&p.graph),
+	}
+	if b.shape.Rows > 0 {
+		o.RowCost = dearRowCost
+	}
 	if b.options.Quick {
 		o.Effort = layout.Draft
 	}
@@ -89,17 +101,65 @@ func (b *builder) page(zones []model.ZoneID) (page, error) {
 	return p, err
 }
 
-// draft lays out the parts of some zones with little work, once.
-func (b *builder) draft(zones []model.ZoneID) (page, error) {
-	key := fmt.Sprint(zones)
+// draft lays out some sections with little work, once.
+func (b *builder) draft(sections []section) (page, error) {
+	key := ""
+	for _, s := range sections {
+		key += fmt.Sprint(s.parts, s.loose)
+	}
 	if d, tried := b.drafts[key]; tried {
 		return d.page, d.err
 	}
 	quick := *b
 	quick.options.Quick = true
-	p, err := quick.page(zones)
+	p, err := quick.page(sections)
 	b.drafts[key] = draft{p, err}
 	return p, err
+}
+
+// holds reports whether a laid out page fits its shape with what stands below it.
+func (b *builder) holds(p *page) bool {
+	if b.shape.Columns > 0 && p.drawing.W > b.shape.Columns {
+		return false
+	}
+	if b.shape.Rows == 0 {
+		return true
+	}
+	drawn := b.scene(p, nil)
+	return p.drawing.H+below(&drawn, b.columns(p)) <= b.shape.Rows
+}
+
+// columns is the width of what stands below a page.
+func (b *builder) columns(p *page) int {
+	if b.shape.Columns > 0 {
+		return b.shape.Columns
+	}
+	return p.drawing.W
+}
+
+// firstPin is where the uppermost and leftmost box go that a person placed, on a page that
+// does not show all of the sheet.
+var firstPin = layout.Point{X: 6, Y: 4}
+
+// movePins moves the boxes that a person placed to the corner of the page, so that those of a
+// far part of the sheet find room: they keep their places to one another.
+func (p *page) movePins() {
+	var corner *layout.Point
+	for _, b := range p.graph.Boxes {
+		if b.Pin == nil {
+			continue
+		}
+		if corner == nil {
+			at := *b.Pin
+			corner = &at
+		}
+		corner.X, corner.Y = min(corner.X, b.Pin.X), min(corner.Y, b.Pin.Y)
+	}
+	for i := range p.graph.Boxes {
+		if b := &p.graph.Boxes[i]; b.Pin != nil {
+			b.Pin = &layout.Point{X: b.Pin.X - corner.X + firstPin.X, Y: b.Pin.Y - corner.Y + firstPin.Y}
+		}
+	}
 }
 
 // unpin lets boxes that a person placed go where they are in the way: the one that lies
@@ -128,35 +188,16 @@ func (p *page) unpin(failure error) bool {
 	return let
 }
 
-// fits reports whether the parts of some zones find room on one page. It tries with
-// little work.
-func (b *builder) fits(zones []model.ZoneID) (bool, error) {
-	p, err := b.draft(zones)
+// fits reports whether some sections find room on one page. It tries with little work, and not
+// at all where there is far too much.
+func (b *builder) fits(sections []section) (bool, error) {
+	if b.shape.Rows > 0 && b.leastRows(sections) > b.shape.Rows {
+		return false, nil
+	}
+	p, err := b.draft(sections)
 	var narrow *layout.WidthError
 	if errors.As(err, &narrow) {
 		return false, nil
 	}
-	return err == nil && (b.shape.Rows == 0 || p.drawing.H <= b.shape.Rows), err
-}
-
-// split puts zones on pages in the order of the job, as many on a page as fit.
-func (b *builder) split() ([][]model.ZoneID, error) {
-	var pages [][]model.ZoneID
-	zones := b.allZones()
-	for len(zones) > 0 {
-		n := 1
-		for n < len(zones) {
-			ok, err := b.fits(zones[:n+1])
-			if err != nil {
-				return nil, err
-			}
-			if !ok {
-				break
-			}
-			n++
-		}
-		pages = append(pages, zones[:n])
-		zones = zones[n:]
-	}
-	return pages, nil
+	return err == nil && b.holds(&p), err
 }

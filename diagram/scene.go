@@ -16,56 +16,58 @@ const restState = "key off, direction neutral, pedal up, nothing plugged in"
 // scene turns a laid out page into plain data for the painters.
 func (b *builder) scene(p *page, pages []page) scene.Page {
 	d := &p.drawing
-	out := scene.Page{W: d.W, H: d.H, Title: b.title(p), Paper: b.shape.Paper}
+	out := scene.Page{W: d.W, H: d.H, Title: b.title(p, pages), Paper: b.shape.Paper}
 	for i, z := range d.Zones {
 		if z.Rect.W > 0 {
 			id := model.ZoneID(p.graph.Zones[i].ID)
-			out.Zones = append(out.Zones, scene.Zone{ID: z.ID, Name: b.zoneWords(id), Rect: rect(z.Rect)})
+			out.Zones = append(out.Zones, scene.Zone{ID: z.ID, Name: b.sectionWords(id, p, pages), Rect: rect(z.Rect)})
 		}
 	}
 	for i := range p.boxes {
 		out.Boxes = append(out.Boxes, sceneBox(&p.boxes[i], d.Boxes[i]))
 	}
 	for i := range p.flags {
-		f := &p.flags[i]
-		text := f.text
-		if f.kind == scene.OffPage {
-			text = f.number(b, pages)
-		}
-		out.Flags = append(out.Flags, sceneFlag(f, text, d.Boxes[len(p.boxes)+i]))
+		out.Flags = append(out.Flags, sceneFlag(&p.flags[i], d.Boxes[len(p.boxes)+i]))
 	}
 	for i, w := range d.Wires {
 		out.Wires = append(out.Wires, b.sceneWire(p, p.graph.Wires[i], w))
 	}
-	out.Legend = shortened(p)
+	out.Table = b.wireTable(p)
 	return out
 }
 
-// shortened lists what the labels had no room to say.
-func shortened(p *page) []string {
-	var list []string
-	for i, w := range p.drawing.Wires {
-		if full := p.graph.Wires[i].Labels[0]; !w.Label.OK || w.Label.Index > 0 {
-			list = append(list, full)
+// wireTable lists in full the wires whose labels had no room to say all.
+func (b *builder) wireTable(p *page) scene.Table {
+	var rows [][]string
+	for i, at := range p.drawing.Wires {
+		if at.Label.OK && at.Label.Index == 0 {
+			continue
 		}
+		w := b.sheet.Wire(model.WireID(p.graph.Wires[i].ID))
+		size, colour := gaugeAndColour(w)
+		rows = append(rows, []string{string(w.ID), size, colour, w.From.String(), w.To.String()})
 	}
-	if len(list) == 0 {
-		return nil
+	if len(rows) == 0 {
+		return scene.Table{}
 	}
-	return []string{"In full: " + strings.Join(list, ", ") + "."}
+	return scene.Table{Head: []string{"wire", "size", "colour", "from", "to"}, Rows: rows}
 }
 
-func (b *builder) title(p *page) scene.TitleBlock {
+func (b *builder) title(p *page, pages []page) scene.TitleBlock {
 	t := scene.TitleBlock{
 		Job: b.job.Title, Sheet: string(b.sheet.Name), System: b.job.System.String(), Date: b.job.Date,
 		Revision: b.job.Revision, Page: p.number, Pages: p.of, Shown: restState,
 	}
 	if p.of > 1 {
 		var zones []string
-		for _, z := range p.zones {
-			zones = append(zones, b.zoneWords(z))
+		for _, s := range p.sections {
+			name := b.sectionWords(s.zone, p, pages)
+			if s.zone == "" {
+				name = "what has no zone" + name
+			}
+			zones = append(zones, name)
 		}
-		t.Notes = append(t.Notes, "zones on this page: "+strings.Join(zones, ", "))
+		t.Notes = append(t.Notes, "Zones on this page: "+strings.Join(zones, ", ")+".")
 	}
 	return t
 }
@@ -116,10 +118,10 @@ func notEmpty(s string) []string {
 	return []string{s}
 }
 
-func sceneFlag(f *flag, text string, at layout.BoxAt) scene.Flag {
+func sceneFlag(f *flag, at layout.BoxAt) scene.Flag {
 	port := at.Ports[0]
 	return scene.Flag{
-		ID: f.id, Kind: f.kind, Text: text, Rect: rect(at.Rect),
+		ID: f.id, Kind: f.kind, Text: f.text, Rect: rect(at.Rect),
 		Port: scene.Port{ID: flagPort, At: point(port.At), Side: sides[port.Side]},
 	}
 }

@@ -22,8 +22,7 @@ const (
 // Layout says how a sheet is laid out for the format.
 func (f Format) Layout(a Ask) diagram.Options {
 	if f.Paper {
-		shapes := onPaper(a.Paper)
-		return diagram.Options{Shapes: []diagram.Shape{{Columns: 160, Paper: shapes[0].Paper}}}
+		return diagram.Options{Shapes: onPaper(a.Paper), Whole: a.OnePage}
 	}
 	switch {
 	case a.OnePage:

@@ -26,6 +26,7 @@ func set(t *testing.T, table scene.Table, columns int) string {
 
 func TestATableIsSetInAsManyBlocksAsFit(t *testing.T) {
 	table := scene.Table{Head: []string{"wire", "from"}, Rows: [][]string{{"k1", "key.BAT"}, {"k2", "sol.A1"}, {"k3", ""}}}
+	require.Equal(t, "wire from       wire from\nk1   key.BAT    k3\nk2   sol.A1\n", set(t, table, 28), "a narrower gap makes room for a second block")
 	require.Equal(t, "wire  from\nk1    key.BAT\nk2    sol.A1\nk3\n", set(t, table, 20))
 	require.Equal(t, "wire  from       wire  from\nk1    key.BAT    k3\nk2    sol.A1\n", set(t, table, 40))
 	require.Equal(t, "wire  from\nk1    key…\nk2    sol…\nk3\n", set(t, table, 10))

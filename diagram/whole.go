@@ -1,0 +1,59 @@
+package diagram
+
+import (
+	"errors"
+	"math"
+
+	"example.com/lugbook/diagram/layout"
+)
+
+// Proportions of a page, in cells, where no shape gives them.
+const (
+	usualColumns = 130
+	usualRows    = 45
+)
+
+// widenings is how often a page that is too narrow is widened before its width is left open.
+const widenings = 4
+
+// whole puts all on one page of the proportions of that shape which shrinks it least.
+func (b *builder) whole(all []section) (*Drawing, error) {
+	var best *builder
+	shrunk := math.Inf(1)
+	for _, shape := range b.options.Shapes {
+		if shape.Columns == 0 || shape.Rows == 0 {
+			shape.Columns, shape.Rows = usualColumns, usualRows
+		}
+		try := b.on(Shape{Paper: shape.Paper})
+		p, err := try.draftAbout(all, shape)
+		if err != nil {
+			return nil, err
+		}
+		drawn := try.scene(&p, nil)
+		width := max(float64(p.drawing.W)/float64(shape.Columns), 1)
+		height := float64(p.drawing.H+below(&drawn, p.drawing.W)) / float64(shape.Rows)
+		if scale := max(width, height); scale < shrunk {
+			best, shrunk = try, scale
+		}
+	}
+	return best.draw([][]section{all})
+}
+
+// draftAbout sets the width at which a drawing has about the proportions of a shape, and
+// gives a draft of that width.
+func (b *builder) draftAbout(all []section, s Shape) (page, error) {
+	b.shape.Columns = s.Columns
+	cells := b.rows(all) * s.Columns
+	b.shape.Columns = max(s.Columns/2, int(math.Sqrt(float64(cells*s.Columns/s.Rows))))
+	for range widenings {
+		p, err := b.draft(all)
+		var narrow *layout.WidthError
+		if !errors.As(err, &narrow) {
+			return p, err
+		}
+		b.shape.Columns += max(narrow.Missing, b.shape.Columns/10)
+		b.drafts = map[string]draft{}
+	}
+	b.shape.Columns = 0
+	return b.draft(all)
+}
