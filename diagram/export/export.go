@@ -32,7 +32,7 @@ type Format struct {
 }
 
 // All lists the formats.
-var All = []Format{Text, ASCII, SVG}
+var All = []Format{Text, ASCII, SVG, PDF, PNG}
 
 // Names lists the names of all formats.
 func Names() []string {

@@ -27,6 +27,9 @@ func TestEveryFormatNamesEveryWireAndRepeatsItself(t *testing.T) {
 		require.Equal(t, first, second, f.Name)
 		require.Len(t, first, 1)
 		require.Equal(t, "out"+f.Ext, first[0].Name("out"+f.Ext))
+		if f.Name == export.PDF.Name || f.Name == export.PNG.Name {
+			continue // no plain text: their own tests read them
+		}
 		for _, word := range []string{"b1", "b2", "j1", "x7", "two"} {
 			require.Contains(t, string(first[0].Data), word, f.Name)
 		}
@@ -38,5 +41,5 @@ func TestEveryFormatNamesEveryWireAndRepeatsItself(t *testing.T) {
 
 func TestAnUnknownFormatIsRefused(t *testing.T) {
 	_, err := export.Find("pfd")
-	require.EqualError(t, err, `no format "pfd"; there are text, ascii, svg`)
+	require.EqualError(t, err, `no format "pfd"; there are text, ascii, svg, pdf, png`)
 }
