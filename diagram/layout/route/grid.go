@@ -151,7 +151,7 @@ func (g *grid) reserve(p *Problem, count []int) {
 	for t, k := range count {
 		g.stub[t] = g.stub[t][:0]
 		at, out := p.Terminals[t].At, p.Terminals[t].Side.Step()
-		for i := 0; i < p.stubLength(k); i++ {
+		for i := 0; i < p.stubLength(t, k); i++ {
 			at = at.Add(out)
 			if !g.inside(at) {
 				break

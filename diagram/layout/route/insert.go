@@ -69,15 +69,28 @@ func stretch(r geom.Rect, axis int, shift func(int) int) geom.Rect {
 type cut struct{ axis, at int }
 
 // widen makes room where wires are stuck, at up to one place in four: a row where two wires share a level slot, a
-// column where they share an upright one, else the other of the two; before a terminal that cannot be left, room on
-// its side. It reports whether anything could be moved.
-func (r *router) widen(stuck []int) bool {
+// column where they share an upright one, or, every other time, the other of the two; before a terminal that cannot be
+// left, room on its side; before one whose wires crowd those of the next, a longer stub. It reports whether anything
+// changed.
+func (r *router) widen(stuck []int, other bool) bool {
 	var cuts [][2]cut
-	for _, w := range stuck[:1+(len(stuck)-1)/4] {
+	moved := false
+	count := r.p.wiresPer()
+	for i, w := range stuck {
 		axis, at := r.trouble(w)
+		if !r.missing(w) && r.crowded(w, at, count) {
+			moved = true
+			continue
+		}
+		if i > len(stuck)/4 {
+			continue
+		}
 		c := [2]cut{{axis, at.Y}, {1 - axis, at.X}}
 		if axis == upright {
 			c[0].at, c[1].at = at.X, at.Y
+		}
+		if other {
+			c[0], c[1] = c[1], c[0]
 		}
 		if !slices.ContainsFunc(cuts, func(o [2]cut) bool { return o[0] == c[0] }) {
 			cuts = append(cuts, c)
@@ -85,14 +98,25 @@ func (r *router) widen(stuck []int) bool {
 	}
 	slices.SortStableFunc(cuts, func(a, b [2]cut) int { return b[0].at - a[0].at }) // far ones first: near ones stay valid
 	r.store()
-	moved := false
 	for _, c := range cuts {
 		moved = r.p.insert(c[0].axis, c[0].at, 1) || !moved && r.p.insert(c[1].axis, c[1].at, 1) || moved
 	}
 	if moved {
-		r.rebuild()
+		r.rebuildSharing(true)
 	}
 	return moved
+}
+
+// crowded makes the stub of a terminal longer if its wire w is in conflict at a place right beside it.
+func (r *router) crowded(w int, at geom.Point, count []int) bool {
+	longer := false
+	for _, t := range r.p.Wires[w].ends() {
+		d := at.Sub(r.p.Terminals[t].At)
+		if count[t] > 1 && geom.Abs(d.X)+geom.Abs(d.Y) <= r.p.stubLength(t, count[t])+2 {
+			longer = r.p.lengthen(t) || longer
+		}
+	}
+	return longer
 }
 
 // trouble finds where a wire is stuck and which way it lacks room.

@@ -196,7 +196,7 @@ func (l *Live) stubs(wire Wire) []geom.Rect {
 	var out []geom.Rect
 	for _, t := range wire.ends() {
 		at, side := l.p.Terminals[t].At, l.p.Terminals[t].Side
-		reach := max(l.p.stubLength(l.count[t]+1), wire.labelRoom())
+		reach := max(l.p.stubLength(t, l.count[t]+1), wire.labelRoom())
 		out = append(out, geom.Around([]geom.Point{at, at.Add(side.Step().Times(reach))}))
 	}
 	return out
@@ -311,7 +311,7 @@ func same(a, b []int32) bool { return len(a) == len(b) && (len(a) == 0 || &a[0] 
 func (l *Live) shaken(e edit) []int {
 	out := slices.DeleteFunc(slices.Clone(e.wires), func(w int) bool { return w >= len(l.cells) })
 	for t, terminal := range l.p.Terminals {
-		end := terminal.At.Add(terminal.Side.Step().Times(l.p.stubLength(l.count[t] + 1)))
+		end := terminal.At.Add(terminal.Side.Step().Times(l.p.stubLength(t, l.count[t]+1)))
 		stub := geom.Around([]geom.Point{terminal.At, end})
 		if l.count[t] == 0 || !slices.ContainsFunc(e.regions, stub.Overlaps) {
 			continue

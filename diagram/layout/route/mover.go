@@ -57,7 +57,7 @@ func (m *mover) region(b int) geom.Rect {
 	}
 	stub := 2
 	for _, t := range m.terminals[b] {
-		stub = max(stub, m.p.stubLength(m.count[t])+1)
+		stub = max(stub, m.p.stubLength(t, m.count[t])+1)
 	}
 	side = max(side, stub)
 	return m.p.Boxes[b].Grow(side, stub, side, stub)

@@ -9,37 +9,47 @@ const (
 	lessonStart   = 4
 	lessonStep    = 2 // more after every insertion that did not end all conflicts
 	lessonMax     = 2000
+	idleRounds    = 3 // rounds in which fewer than one wire in ten comes free, after which room has to be made
 )
 
 // missing tells whether a wire has no route.
 func (r *router) missing(w int) bool { return r.cells[w] == nil }
 
-// negotiate routes every missing wire and then lets wires that share slots move apart, for at most the given rounds.
-// It returns the number of wires that still share a slot or have no route. Wires that never shared one stay as they
-// are.
+// negotiate routes every missing wire and then lets wires that share slots move apart, for at most the given rounds,
+// fewer when no more of them come free. It returns the number of wires that still share a slot or have no route. Wires
+// that never shared one stay as they are.
 func (r *router) negotiate(rounds int) int {
-	pressure := pressureStart
+	pressure := max(r.pressure, pressureStart)
 	for _, w := range r.byDistance(r.missing) {
 		r.draw(w, pressure)
 	}
-	for round := 1; round <= rounds; round++ {
-		troubled := r.byDistance(r.conflicted)
-		if len(troubled) == 0 {
-			break
-		}
+	troubled := r.byDistance(r.conflicted)
+	for round, least, idle := 1, len(troubled), 0; round <= rounds && len(troubled) > 0 && idle < idleRounds; round++ {
 		r.remember(troubled)
 		again := round%4 == 0
 		for _, w := range troubled {
-			if again || r.conflicted(w) {
-				old := r.rip(w)
-				if !r.draw(w, pressure) {
-					r.take(w, old)
-				}
+			if again {
+				r.redrawShared(w, pressure)
+			} else {
+				r.mend(w, pressure)
 			}
 		}
 		pressure = min(pressure+pressure/2+1, pressureMax)
+		troubled = r.byDistance(r.conflicted)
+		idle++
+		if 10*len(troubled) <= 9*least {
+			least, idle = len(troubled), 0
+		}
 	}
-	return len(r.byDistance(func(w int) bool { return r.missing(w) || r.conflicted(w) }))
+	r.pressure = pressure / 8
+	return len(troubled) + len(r.byDistance(r.missing))
+}
+
+// redrawShared draws a wire anew at the given pressure.
+func (r *router) redrawShared(w, pressure int) {
+	if old := r.rip(w); !r.draw(w, pressure) {
+		r.take(w, old)
+	}
 }
 
 // remember raises the price of the slots in conflict.

@@ -81,7 +81,7 @@ func (s *polisher) stubsKept() bool {
 		s.g.each(s.p.Boxes[m.box], func(c int32) { kept = kept && !foreign(c) })
 		for _, t := range s.terminals[m.box] {
 			at := s.p.Terminals[t].At
-			for i := 0; i < max(1, s.p.stubLength(s.count[t])); i++ {
+			for i := 0; i < max(1, s.p.stubLength(t, s.count[t])); i++ {
 				at = at.Add(s.p.Terminals[t].Side.Step())
 				kept = kept && s.g.inside(at) && !foreign(s.g.index(at))
 			}

@@ -69,17 +69,37 @@ type Problem struct {
 	Costs    Costs
 
 	reach  geom.Rect // the grid covers at least this, as far as the page allows
-	longer int       // cells added to the stubs of terminals with more than two wires
+	longer []int     // per terminal, cells added to its stub; nil for none
 }
 
 // stubLength is the number of cells before a terminal that its k wires share: two can leave to the sides of each cell,
 // and one straight on from the last.
-func (p *Problem) stubLength(k int) int {
+func (p *Problem) stubLength(terminal, k int) int {
+	length := min(k, 1)
 	if k > 2 {
-		return k/2 + p.longer
+		length = k / 2
 	}
-	return min(k, 1)
+	if k > 1 && p.longer != nil {
+		length += p.longer[terminal]
+	}
+	return length
 }
+
+// lengthen makes the stub of a terminal longer, so that its wires can leave where those of the next terminal do not. It
+// reports false when that has been done often enough.
+func (p *Problem) lengthen(terminal int) bool {
+	if p.longer == nil {
+		p.longer = make([]int, len(p.Terminals))
+	}
+	if p.longer[terminal] == stubMost {
+		return false
+	}
+	p.longer[terminal]++
+	return true
+}
+
+// stubMost is the number of cells by which a stub may be made longer.
+const stubMost = 4
 
 // labelRoom is the length of straight line that the first label asks for: two cells of line on both ends.
 func (w Wire) labelRoom() int {

@@ -1,6 +1,10 @@
 package route
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // fixLabels works on the wires whose labels found no place: other wires are led round the straightest run, or the
 // wire is drawn anew, or columns are inserted. Post: still legal; no more labels lack a place than before.
@@ -210,6 +214,7 @@ func (r *router) redraw(w, need int) []saved {
 func (r *router) snapshot() *Problem {
 	r.store()
 	kept := *r.p
+	kept.longer = slices.Clone(r.p.longer)
 	kept.Boxes = append([]geom.Rect(nil), r.p.Boxes...)
 	kept.Terminals = append([]Terminal(nil), r.p.Terminals...)
 	kept.Zones = append([]Zone(nil), r.p.Zones...)

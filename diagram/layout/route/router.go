@@ -8,11 +8,12 @@ import (
 
 // router holds the state of one problem while its wires are drawn.
 type router struct {
-	p      *Problem
-	g      *grid
-	s      *search
-	lesson int       // what one round in conflict adds to the price of a slot
-	cells  [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
+	p        *Problem
+	g        *grid
+	s        *search
+	pressure int       // with which the next negotiation begins
+	lesson   int       // what one round in conflict adds to the price of a slot
+	cells    [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
 }
 
 func newRouter(p *Problem) *router {
@@ -26,7 +27,10 @@ func newRouter(p *Problem) *router {
 
 // rebuild makes the grid anew and puts back every path that is still legal. Post: no slot is taken twice by wires
 // taken over from Paths.
-func (r *router) rebuild() {
+func (r *router) rebuild() { r.rebuildSharing(false) }
+
+// rebuildSharing is rebuild that also keeps paths which share slots, if so asked.
+func (r *router) rebuildSharing(shared bool) {
 	r.g = newGrid(r.p)
 	if r.s == nil {
 		r.s = newSearch(r.g, r.p.Costs)
@@ -34,14 +38,15 @@ func (r *router) rebuild() {
 	r.s.reuse(r.g)
 	for w := range r.p.Wires {
 		r.cells[w] = nil
-		if cells, ok := r.adopt(w); ok {
+		if cells, ok := r.adopt(w, shared); ok {
 			r.take(w, cells)
 		}
 	}
 }
 
-// adopt turns the path of a wire into cells, if it still joins its terminals and nothing is in its way.
-func (r *router) adopt(w int) ([]int32, bool) {
+// adopt turns the path of a wire into cells, if it still joins its terminals and nothing is in its way, or, if so asked,
+// nothing but other wires.
+func (r *router) adopt(w int, shared bool) ([]int32, bool) {
 	path := r.p.Paths[w]
 	q, ok := r.s.newGoal(r.p, w, 0)
 	if !ok || len(path) < 2 {
@@ -72,7 +77,7 @@ func (r *router) adopt(w int) ([]int32, bool) {
 	}
 	legal := len(cells) > 0
 	r.visit(&q, cells, func(c int32, axis int, turn bool) {
-		if !r.s.free(&q, c, axis) || (turn && r.g.cell[c].static&frame != 0) {
+		if !shared && !r.s.free(&q, c, axis) || !r.g.allows(c, axis, q.from, q.to) || (turn && r.g.cell[c].static&frame != 0) {
 			legal = false
 		}
 	})
@@ -107,24 +112,14 @@ func (r *router) goalOf(w int) goal {
 func (r *router) take(w int, cells []int32) {
 	q := r.goalOf(w)
 	r.cells[w] = cells
-	r.visit(&q, cells, func(c int32, axis int, _ bool) {
-		if !r.g.private(c, q.from, q.to) {
-			r.g.cell[c].use[axis]++
-			r.g.who[axis][c] ^= int32(w + 1)
-		}
-	})
+	r.enter(w, &q, cells, 1)
 }
 
 // rip takes a wire out of the slots and returns its cells.
 func (r *router) rip(w int) []int32 {
 	q := r.goalOf(w)
 	cells := r.cells[w]
-	r.visit(&q, cells, func(c int32, axis int, _ bool) {
-		if !r.g.private(c, q.from, q.to) {
-			r.g.cell[c].use[axis]--
-			r.g.who[axis][c] ^= int32(w + 1)
-		}
-	})
+	r.enter(w, &q, cells, -1)
 	r.cells[w] = nil
 	return cells
 }

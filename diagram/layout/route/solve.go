@@ -63,7 +63,7 @@ func (r *router) legalise(e Effort) {
 	bad := r.negotiate(e.Rounds)
 	least, idle := bad, 0
 	for i := 0; bad > 0 && i < e.Inserts && idle < idleInserts; i++ {
-		if !r.widen(r.stuck()) {
+		if !r.widen(r.stuck(), idle%2 == 1) {
 			break
 		}
 		r.lesson += lessonStep
@@ -114,7 +114,11 @@ func (r *router) spread() bool {
 	for w := range r.p.Paths {
 		r.p.Paths[w] = nil
 	}
-	r.p.longer++
+	for t, k := range r.p.wiresPer() {
+		if k > 1 {
+			r.p.lengthen(t)
+		}
+	}
 	r.rebuild()
 	return moved
 }

@@ -1,0 +1,124 @@
+package route
+
+import "example.com/lugbook/diagram/layout/geom"
+
+// mendReach is the number of cells on both sides of a conflict that are drawn anew.
+const mendReach = 24
+
+// mend draws the stretches of a wire anew on which it shares slots, at the given pressure. The rest stays.
+func (r *router) mend(w, pressure int) {
+	for at := 0; ; {
+		first, last := r.stretch(w, at)
+		if first < 0 {
+			return
+		}
+		if last-first+2*mendReach > len(r.cells[w])*3/4 || !r.mendStretch(w, first, last, pressure) {
+			r.redrawShared(w, pressure)
+			return
+		}
+		at = last + mendReach
+	}
+}
+
+// stretch finds the first run of cells from one on in which a wire shares slots, with all that lie near. It returns -1
+// for none.
+func (r *router) stretch(w, from int) (first, last int) {
+	q := r.goalOf(w)
+	first, last = -1, -1
+	at, before := -1, int32(-1)
+	r.visit(&q, r.cells[w], func(c int32, axis int, _ bool) {
+		if c != before {
+			at, before = at+1, c
+		}
+		if at < from || r.g.cell[c].use[axis] < 2 || r.g.private(c, q.from, q.to) {
+			return
+		}
+		if first < 0 {
+			first, last = at, at
+		} else if at-last < mendReach {
+			last = at
+		}
+	})
+	return first, last
+}
+
+// mendStretch draws a wire anew around the given cells. It reports false, and changes nothing, if the new way cannot be
+// joined to the rest.
+func (r *router) mendStretch(w, first, last, pressure int) bool {
+	q, old := r.goalOf(w), r.rip(w)
+	a, b := max(first-mendReach, 0), min(last+mendReach, len(old)-1)
+	sub := q
+	sub.start, sub.end, sub.origin, sub.dest, sub.pressure = old[a], old[b], r.g.point(old[a]), r.g.point(old[b]), pressure
+	head, tail := q, q
+	if a > 0 {
+		sub.label = 0
+		sub.out = r.direction(old[a-1], old[a])
+		head.in = sub.out
+	}
+	if b+1 < len(old) {
+		sub.in = r.direction(old[b], old[b+1])
+		tail.out = sub.in
+	}
+	r.enter(w, &head, old[:a], 1)
+	r.enter(w, &tail, old[b+1:], 1)
+	cells, ok := r.s.route(sub)
+	r.enter(w, &head, old[:a], -1)
+	r.enter(w, &tail, old[b+1:], -1)
+	if ok {
+		cells, ok = r.joined(old[:a], cells, old[b+1:])
+	}
+	if !ok {
+		cells = old
+	}
+	r.take(w, cells)
+	return ok
+}
+
+// direction is the way from a cell to the next.
+func (r *router) direction(a, b int32) geom.Side {
+	d := geom.North
+	for r.g.step[d] != b-a {
+		d++
+	}
+	return d
+}
+
+// enter adds by to the use of the slots of a stretch of a wire.
+func (r *router) enter(w int, q *goal, cells []int32, by int) {
+	if len(cells) == 0 {
+		return
+	}
+	r.visit(q, cells, func(c int32, axis int, _ bool) {
+		if !r.g.private(c, q.from, q.to) {
+			r.g.cell[c].use[axis] = uint8(int(r.g.cell[c].use[axis]) + by)
+			r.g.who[axis][c] ^= int32(w + 1)
+		}
+	})
+}
+
+// joined puts three stretches together and cuts off the loops where the middle one meets the others. It reports false
+// if that would bend the wire on a frame.
+func (r *router) joined(head, middle, tail []int32) ([]int32, bool) {
+	at := make(map[int32]int, len(middle))
+	for i, c := range middle {
+		at[c] = i
+	}
+	ok := true
+	for i, c := range head {
+		if k, met := at[c]; met {
+			ok = ok && r.g.cell[c].static&frame == 0
+			head, middle = head[:i], middle[k:]
+			break
+		}
+	}
+	for i := len(tail) - 1; i >= 0; i-- {
+		k, met := at[tail[i]]
+		if k -= len(at) - len(middle); met && k >= 0 {
+			ok = ok && r.g.cell[tail[i]].static&frame == 0
+			middle, tail = middle[:k+1], tail[i+1:]
+			break
+		}
+	}
+	out := make([]int32, 0, len(head)+len(middle)+len(tail))
+	return append(append(append(out, head...), middle...), tail...), ok
+}
