@@ -89,18 +89,22 @@ func (s *sketch) zone(z *harness.Zone) {
 		s.tail("tail of "+string(p.Part.ID), string(p.Part.ID), z.ID, away)
 	}
 	for _, id := range s.inRuns(z.Loose) {
-		w := s.wire(id)
-		end := w.Wire.To
-		if end.IsLoose() == w.Wire.From.IsLoose() && end.In != z.ID || !end.IsLoose() {
-			end = w.Wire.From
-		}
-		name := "end of " + string(id)
+		end := looseIn(s.wire(id).Wire, z.ID)
+		name := fmt.Sprintf("end of %s in %s", id, z.ID)
 		s.boxes = append(s.boxes, box{kind: loose, id: name, text: string(id) + " " + string(end.Loose), flag: flagKinds[end.Loose], zone: z.ID})
 		s.lines = append(s.lines, line{
-			id: "tail of " + string(id), from: layout.PortRef{Box: name, Port: tailPort}, to: layout.PortRef{Box: junction(z.ID), Port: name},
+			id: "tail to " + name, from: layout.PortRef{Box: name, Port: tailPort}, to: layout.PortRef{Box: junction(z.ID), Port: name},
 			title: fmt.Sprintf("%s ends here: %s", id, end),
 		})
 	}
+}
+
+// looseIn is the loose end of a wire that was seen in a zone.
+func looseIn(w *model.Wire, zone model.ZoneID) model.End {
+	if w.From.IsLoose() && w.From.In == zone {
+		return w.From
+	}
+	return w.To
 }
 
 var flagKinds = map[model.Loose]scene.FlagKind{model.Cut: scene.Cut, model.Capped: scene.Capped, model.Untraced: scene.Untraced}
