@@ -32,7 +32,7 @@ func (r *reporter) carts() error {
 			return err
 		}
 		for _, s := range job.Sheets {
-			own, g, faults, err := drawSheet(job, s.Name, name)
+			own, g, faults, err := drawSheet(job, s.Name, name, diagram.Options{})
 			if err != nil {
 				return fmt.Errorf("%s: %w", g.Name, err)
 			}
@@ -66,10 +66,10 @@ func readCart(name string) (*model.Job, error) {
 }
 
 // drawSheet draws a sheet and reads the graph off the page.
-func drawSheet(job *model.Job, sheet model.SheetName, cartName string) (result, fileGraph, int, error) {
+func drawSheet(job *model.Job, sheet model.SheetName, cartName string, o diagram.Options) (result, fileGraph, int, error) {
 	g := fileGraph{Name: fmt.Sprintf("%s %s", cartName, sheet)}
 	start := time.Now()
-	drawing, err := diagram.Draw(job, sheet, part.Library(), diagram.Options{})
+	drawing, err := diagram.Draw(job, sheet, part.Library(), o)
 	ms := since(start)
 	if err != nil {
 		return result{}, g, 0, err

@@ -32,7 +32,7 @@ func (r *reporter) classics() {
 	reached, all := 0, layouttest.Classics()
 	for _, c := range all {
 		file := fileOf("classic "+c.Name, c.Graph())
-		own := full.make(file)
+		own := r.make(full, file)
 		r.progress("%s: %s", file.Name, own.brief())
 		row := []any{c.Name, c.Boxes, len(c.Edges), c.Crossings, own.Crossings, own.faults}
 		if own.failed == "" && own.Crossings <= c.Crossings {
@@ -79,7 +79,7 @@ func (r *reporter) sizeClasses(graphs []fileGraph) {
 		var order []string
 		ratios := &mean{}
 		for _, g := range class {
-			own := full.make(g)
+			own := r.make(full, g)
 			r.progress("%s: %s", g.Name, own.brief())
 			others := r.ask(g, 1)
 			for _, o := range append([]result{own}, others...) {

@@ -30,6 +30,14 @@ var (
 	variants = []variant{full, draft, fullZones, fullFree}
 )
 
+// make draws a graph with the work that the flags leave to full effort.
+func (r *reporter) make(v variant, g fileGraph) result {
+	if v.options.Effort == layout.Full {
+		v.options.Moves, v.options.Seeds = r.moves, r.starts
+	}
+	return v.make(g)
+}
+
 // make draws a graph with our layout. Faults are those of the layout's own measurement, which knows frames as well.
 func (v variant) make(file fileGraph) result {
 	out := result{who: v.name}

@@ -37,7 +37,7 @@ func (r *reporter) quality() error {
 			if v.most > 0 && len(g.Nodes) > v.most {
 				continue
 			}
-			own := v.make(g)
+			own := r.make(v, g)
 			r.progress("%s, %s: %s", g.Name, v.name, own.brief())
 			detail.result(g.Name, own)
 			ratios[i].add(g.Name, own, r.best(g.Name, others))

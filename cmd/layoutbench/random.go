@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"reflect"
 
 	"time"
 
@@ -12,7 +13,8 @@ import (
 
 // random draws random harnesses, edits each of them twice, and counts what goes wrong.
 func (r *reporter) random() error {
-	rows := []*chaos{{name: "fixed terminals"}, {name: "fixed terminals, zones"}, {name: "free terminals"}, {name: "free terminals, zones"}}
+	rows := []*chaos{{name: "fixed terminals"}, {name: "fixed terminals, zones"},
+		{name: "free terminals"}, {name: "free terminals, zones"}}
 	var bad []string
 	for seed := range uint64(r.reportFlags.random) {
 		s := layouttest.AnyShape(seed, r.most)
@@ -31,11 +33,12 @@ func (r *reporter) random() error {
 		}
 	}
 	r.printf("%d seeded harnesses of 4 to %d boxes as drafts; each then loses a wire and, from the first drawing, gains a box with "+
-		"two wires, drawn on the places of the first. Faults must be 0.\n\n", r.reportFlags.random, r.most)
-	t := newTable("terminals", "graphs", "refused", "unrouted wires", "faults", "draft p50", "p99", "wire gone: boxes moved",
+		"two wires, drawn on the places of the first. Faults must be 0; restless are drawings that change when drawn again on "+
+		"their own places.\n\n", r.reportFlags.random, r.most)
+	t := newTable("terminals", "graphs", "refused", "unrouted wires", "faults", "restless", "draft p50", "p99", "wire gone: boxes moved",
 		"wires changed", "box more: boxes moved", "wires changed", "faults after edits")
 	for _, c := range rows {
-		t.row(c.name, c.graphs, c.refused, c.unrouted, c.faults, percentile(c.times, 50), percentile(c.times, 99),
+		t.row(c.name, c.graphs, c.refused, c.unrouted, c.faults, c.restless, percentile(c.times, 50), percentile(c.times, 99),
 			share(c.edits[0].moved, c.edits[0].boxes), share(c.edits[0].changed, c.edits[0].wires),
 			share(c.edits[1].moved, c.edits[1].boxes), share(c.edits[1].changed, c.edits[1].wires), c.editFaults)
 	}
@@ -51,11 +54,11 @@ const shownFailures = 20
 
 // chaos sums up random harnesses of one kind.
 type chaos struct {
-	name                      string
-	graphs, refused, unrouted int
-	faults, editFaults        int
-	times                     []float64
-	edits                     [2]change
+	name                         string
+	graphs, refused, unrouted    int
+	faults, restless, editFaults int
+	times                        []float64
+	edits                        [2]change
 }
 
 // try draws one harness and its edits, and says what went wrong, if anything did.
@@ -79,6 +82,10 @@ func (c *chaos) try(g layout.Graph) string {
 		return fmt.Sprintf("%d faults: %+v", m.Faults(), m)
 	}
 	was, what := pictureOf(&d), ""
+	if again, err := layout.Layout(g, follow(d)); err != nil || !reflect.DeepEqual(d, again) {
+		c.restless++
+		what = "changes when drawn again on its own places"
+	}
 	for k, e := range edits {
 		after, faults, err := followed(e.do(g, len(g.Wires)/2), d)
 		if err != nil || faults > 0 {

@@ -29,6 +29,7 @@ type reportFlags struct {
 	timeout               time.Duration
 	boxes, random, most   int
 	channels, edits, runs int
+	moves, starts         int
 }
 
 // section is one part of the report.
@@ -109,6 +110,8 @@ func (f *reportFlags) register(set *flag.FlagSet) {
 	set.IntVar(&f.most, "most", 30, "`BOXES` of the largest random harness")
 	set.IntVar(&f.channels, "channels", 25, "number of random `CHANNELS` of each size")
 	set.IntVar(&f.edits, "edits", 3, "number of `EDITS` of each kind and graph for stability")
+	set.IntVar(&f.moves, "moves", 0, "annealing `MOVES` per start of full effort; 0 for what the effort gives")
+	set.IntVar(&f.starts, "starts", 0, "`STARTS` of full effort; 0 for what the effort gives")
 	set.IntVar(&f.runs, "runs", 15, "most timed `RUNS` of one layout")
 }
 
