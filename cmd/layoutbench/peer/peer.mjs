@@ -163,7 +163,7 @@ const run = await variants[variant]();
 const begin = performance.now();
 let lay = await run(g);
 const warm = [], cold = performance.now() - begin;
-while (warm.length < (g.runs ?? 1) - 1 && performance.now() - begin < 3 * cold + 3000) {
+while (warm.length < (g.runs ?? 1) - 1 && cold < 10000 && performance.now() - begin < cold + 3000) {
   const start = performance.now();
   lay = await run(g);
   warm.push(performance.now() - start);

@@ -1,6 +1,7 @@
 package layouttest
 
 import (
+	"fmt"
 	"slices"
 
 	"example.com/lugbook/diagram/layout"
@@ -17,19 +18,16 @@ func WithoutWire(g layout.Graph, i int) layout.Graph {
 func WithBox(g layout.Graph, i int) layout.Graph {
 	g.Boxes, g.Wires = slices.Clone(g.Boxes), slices.Clone(g.Wires)
 	w := g.Wires[i]
-	zone := ""
+	id, zone := fmt.Sprint("new", len(g.Boxes)), ""
 	for _, b := range g.Boxes {
 		if b.ID == w.From.Box {
 			zone = b.Zone
 		}
 	}
-	g.Boxes = append(g.Boxes, layout.Box{ID: newBox, Zone: zone, W: 12, H: 4, Ports: []layout.Port{
+	g.Boxes = append(g.Boxes, layout.Box{ID: id, Zone: zone, W: 12, H: 4, Ports: []layout.Port{
 		{ID: "t1", Sides: layout.SidesOf(layout.West), Offset: 2}, {ID: "t2", Sides: layout.SidesOf(layout.South), Offset: 4}}})
 	g.Wires = append(g.Wires,
-		layout.Wire{ID: newBox + "1", From: w.From, To: layout.PortRef{Box: newBox, Port: "t1"}},
-		layout.Wire{ID: newBox + "2", From: layout.PortRef{Box: newBox, Port: "t2"}, To: w.To})
+		layout.Wire{ID: id + "a", From: w.From, To: layout.PortRef{Box: id, Port: "t1"}},
+		layout.Wire{ID: id + "b", From: layout.PortRef{Box: id, Port: "t2"}, To: w.To})
 	return g
 }
-
-// newBox names what WithBox adds.
-const newBox = "new"
