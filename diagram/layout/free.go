@@ -5,22 +5,15 @@ import (
 	"example.com/lugbook/diagram/layout/route"
 )
 
-// layout places and routes a graph from nothing. A graph whose wires may end anywhere on their boxes is laid out for
-// few crossings; if it is small, the usual way is tried too, and the better drawing taken.
+// layout places and routes a graph from nothing. One whose wires may end anywhere on their boxes is laid out for few
+// crossings; tried on graphs of known crossing number the general way never came out more than a hundredth cheaper.
 func layout(g *Graph, x *index, o Options) (Drawing, error) {
-	if !freeEnded(g, x) {
-		return general(g, x, o)
+	if freeEnded(g, x) {
+		if d, ok := o.planar(g, x); ok {
+			return d, nil
+		}
 	}
-	o.cross = crossFree
-	free, ok := o.planar(g, x)
-	if ok && (o.Effort == Draft || len(g.Boxes) > smallFree || len(g.Wires) > 2*smallFree) {
-		return *free.drawing, nil
-	}
-	usual, err := general(g, x, o)
-	if ok && (err != nil || free.cost <= costOf(g, x, &usual, o)) {
-		return *free.drawing, nil
-	}
-	return usual, err
+	return general(g, x, o)
 }
 
 // crossFree is the price of a crossing where the topology was chosen for few: no bend or way pays for one.
@@ -65,32 +58,26 @@ func freeEnded(g *Graph, x *index) bool {
 }
 
 // planar draws a graph with free ends; ok is false when the drawing does not fit the page or a label has no room.
-func (o Options) planar(g *Graph, x *index) (r routed, ok bool) {
+func (o Options) planar(g *Graph, x *index) (d Drawing, ok bool) {
 	w := o.work(g)
-	effort := planar.Effort{Starts: 2, Steps: 100}
+	effort := planar.Effort{Starts: 2, Steps: 100, Shapes: 2}
 	if o.Effort == Full {
-		effort = planar.Effort{Starts: 8, Steps: 1000}
+		effort = planar.Effort{Starts: 8, Steps: 1000, Shapes: max(min(32, 2000/len(g.Wires)), 1)}
 	}
 	q, ok := planar.Draw(planarProblem(g, x, o), effort)
 	if !ok {
-		return routed{}, false
+		return Drawing{}, false
 	}
-	w.route.Polish = route.Polishing{Tries: w.tries}
-	r = routeDraft(g, x, unfolded(g, x, &q), o, w.route)
-	return r, r.worse() == 0 && (o.MaxWidth == 0 || r.drawing.W <= o.MaxWidth)
-}
-
-// costOf is what routeDraft would say of a finished drawing.
-func costOf(g *Graph, x *index, d *Drawing, o Options) int {
-	p := routeProblem(g, x, d, o)
-	p.Costs.Cross = max(p.Costs.Cross, o.cross)
-	cost := p.Cost() + sizePrice*(d.W*o.ColumnCost+d.H*o.RowCost)
-	for i, w := range d.Wires {
-		if !w.Label.OK && len(g.Wires[i].Labels) > 0 {
-			cost += unlabelledPrice
+	o.cross = crossFree
+	best := routeDraft(g, x, unfolded(g, x, &q), o, w.route)
+	if w.tries > 0 {
+		w.route.Polish = route.Polishing{Tries: w.tries}
+		polished := routeDraft(g, x, unfolded(g, x, &q), o, w.route)
+		if polished.worse() < best.worse() || polished.worse() == best.worse() && polished.cost < best.cost {
+			best = polished
 		}
 	}
-	return cost
+	return *best.drawing, best.worse() == 0 && (o.MaxWidth == 0 || best.drawing.W <= o.MaxWidth)
 }
 
 func planarProblem(g *Graph, x *index, o Options) planar.Problem {

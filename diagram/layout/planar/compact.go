@@ -129,7 +129,6 @@ func (q *squeezer) addRuns(w int) {
 		if a.X != b.X {
 			continue
 		}
-		low, high := min(a.Y, b.Y), max(a.Y, b.Y)
 		step := 1
 		if a.Y > b.Y {
 			step = -1
@@ -140,8 +139,7 @@ func (q *squeezer) addRuns(w int) {
 		if i+2 == len(path) {
 			b.Y -= step
 		}
-		low, high = min(a.Y, b.Y), max(a.Y, b.Y)
-		runs[i] = q.add(body{x: a.X, low: low, high: high, wire: w, corner: i})
+		runs[i] = q.add(body{x: a.X, low: min(a.Y, b.Y), high: max(a.Y, b.Y), wire: w, corner: i})
 	}
 	q.runs = append(q.runs, runs)
 }
