@@ -16,7 +16,6 @@ var widths = [...]struct{ casing, core, split int }{
 	scene.Traction: {120, 94, 0},
 	scene.Mains:    {112, 86, 32},
 	scene.Trunk:    {180, 148, 0},
-	scene.Tail:     {52, 26, 0},
 }
 
 // Striped is the pattern of the second colour of an insulation.

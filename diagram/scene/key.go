@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	weightWords = [...]string{Control: "control", Power: "power", Traction: "traction", Mains: "mains", Trunk: "run with all its wires", Tail: "wires of a part"}
+	weightWords = [...]string{Control: "control", Power: "power", Traction: "traction", Mains: "mains", Trunk: "run with all its wires"}
 	flagWords   = [...]string{OffPage: "goes on where named", Cut: "cut end", Capped: "capped end", Untraced: "not traced further"}
 	changeWords = [...]string{NoChange: "", Kept: "", Removed: "removed", Added: "added", Changed: "changed", Moved: "moved"}
 )

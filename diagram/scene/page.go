@@ -78,7 +78,6 @@ const (
 	Traction
 	Mains
 	Trunk // a run of the harness with all the wires in it
-	Tail  // the wires of one part on their way to the runs
 )
 
 // Change tells what became of a thing from one sheet to another.

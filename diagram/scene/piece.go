@@ -13,6 +13,7 @@ type Piece struct {
 	Thick  int    // of a lug: 1 for control wires to 3 for main cables
 	Title  string // long text for a painter that can show it on demand
 	Of     Ref    // what it tells of, if that is one thing
+	In     string // the box within whose frame it stands; empty for none. Nothing else is written there
 }
 
 // PieceKind is what a piece is.
@@ -43,6 +44,16 @@ func Write(at Point, text string) Piece {
 	return Piece{Kind: Words, Text: text, Rect: Rect{X: at.X, Y: at.Y, W: Width(text), H: 1}}
 }
 
+// inside reports whether a cell lies within the frame of a box.
+func (c *checker) inside(box string, at Point) bool {
+	for _, b := range c.page.Boxes {
+		if b.ID == box {
+			return b.Rect.Contains(at) && !b.Rect.OnFrame(at)
+		}
+	}
+	return false
+}
+
 // piece checks a piece and takes its cells.
 func (c *checker) piece(i int, p Piece) {
 	what := fmt.Sprintf("piece %d", i)
@@ -64,6 +75,9 @@ func (c *checker) piece(i int, p Piece) {
 			continue
 		}
 		other := c.solid[cell]
+		if p.In != "" && other == p.In && c.inside(p.In, cell) {
+			continue
+		}
 		if runs := c.runs[cell]; other == "" && len(runs) > 0 {
 			other = "wire " + runs[0].wire
 		}

@@ -39,11 +39,11 @@ func harnessOn(j *model.Job, h *harness.Harness, sheet model.SheetName, shape di
 	list := like
 	like.Title.Notes = harnessNotes(h)
 	like.Legend = []string{
-		"Wires take the way that is recorded with them, else the shortest along the runs. A number behind a length counts the wires.",
-		"Lines are runs, not conductors; a part without a line has no wire that leaves its zone, and is left out.",
+		"A line is a run, with its length and the number of wires in it. A box is a zone: its parts, and the wires of each that leave the zone; parts whose wires all stay are left out.",
+		"A wire takes the way that is recorded with it, else the shortest along the runs.",
 	}
 	list.Legend = []string{
-		"Length from runs: their sum and slack for two new lugs at each end, rounded up to 25 mm for main cables and 10 mm for others. Tails from the run to the terminal are not recorded: add them, or cut on the cart.",
+		"Length by runs: their sum and slack for two new lugs at each end, rounded up to 25 mm for main cables and 10 mm for others. Tails from run to terminal are not recorded: add them, or cut on the cart.",
 	}
 	b := board.New(shape, list)
 	if drawn.H > 0 {
