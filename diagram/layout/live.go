@@ -63,8 +63,8 @@ func (l *Live) Drawing() Drawing {
 	return l.d.clone()
 }
 
-// Move shifts a box. Its wires, and those in whose way it comes, are drawn anew; only if one of them finds no way are
-// rows or columns opened, which moves other boxes. The error says why it cannot lie there; nothing has changed then.
+// Move shifts a box. Its wires, and those in whose way it comes, are drawn anew; the rest is untouched. The error says
+// why it cannot lie there; nothing has changed then.
 func (l *Live) Move(box string, by Point) error {
 	at, known := l.x.box[box]
 	if !known {
@@ -83,11 +83,7 @@ func (l *Live) Move(box string, by Point) error {
 	if l.at.Move(at, by, zone, frame) {
 		return nil
 	}
-	moved, err := MoveBox(l.g, l.Drawing(), box, by)
-	if err != nil {
-		return err
-	}
-	return l.redraw(moved)
+	return &GraphError{box, "leaves no way for a wire there: choose a place with more room"}
 }
 
 // redraw takes a drawing in which some wires have lost their ways and draws these, with rows and columns opened as

@@ -17,6 +17,9 @@ type Live struct {
 // liveRounds is the number of rounds in which wires may part after a change.
 const liveRounds = 12
 
+// livePressure is the price of a taken slot at which wires are drawn after a change.
+const livePressure = 60
+
 // liveMargin is the free room that the grid has around boxes that are moved.
 const liveMargin = 24
 
@@ -108,13 +111,15 @@ func (l *Live) Connect(wire Wire) bool {
 		l.p.Wires = append(l.p.Wires, wire)
 		l.p.Paths = append(l.p.Paths, nil)
 		l.cells = append(l.cells, nil)
+		l.shared = append(l.shared, 0)
 		l.placed = append(l.placed, Label{})
 		l.attach(w)
 		l.counted(wire, 1)
 	}
 	e.undo = func() {
 		l.detach(w)
-		l.p.Wires, l.p.Paths, l.cells, l.placed = l.p.Wires[:w], l.p.Paths[:w], l.cells[:w], l.placed[:w]
+		l.p.Wires, l.p.Paths, l.placed = l.p.Wires[:w], l.p.Paths[:w], l.placed[:w]
+		l.cells, l.shared = l.cells[:w], l.shared[:w]
 		l.counted(wire, -1)
 	}
 	return l.do(e)
@@ -169,6 +174,9 @@ func (l *Live) traceGoal(q goal) []geom.Point {
 		return nil
 	}
 	q.start, q.end = l.g.index(q.origin), l.g.index(q.dest)
+	if l.g.cell[q.end].static&blocked != 0 {
+		return nil
+	}
 	cells, ok := l.s.route(q)
 	if !ok {
 		return nil
@@ -224,6 +232,7 @@ func (l *Live) Disconnect(w int) bool {
 	}
 	l.p.Wires, l.p.Paths = slices.Delete(l.p.Wires, w, w+1), slices.Delete(l.p.Paths, w, w+1)
 	l.cells, l.placed = slices.Delete(l.cells, w, w+1), slices.Delete(l.placed, w, w+1)
+	l.shared = slices.Delete(l.shared, w, w+1)
 	return l.do(edit{regions: regions, apply: func() { l.counted(wire, -1) }, undo: func() { l.counted(wire, 1) }})
 }
 
@@ -341,17 +350,18 @@ func (l *Live) fits(w int, cells []int32) bool {
 	return ok
 }
 
-// redrawAround draws all wires that have lost their ways, or are new, first through free cells, then by sharing some
-// for a while. It reports whether all found one.
+// redrawAround draws all wires that have lost their ways, or are new, through free cells or, where these lead far round,
+// by sharing some for a while. It reports whether all found one.
 func (l *Live) redrawAround(before [][]int32, fresh []int) bool {
 	lost := l.byDistance(func(w int) bool { return l.missing(w) && (before[w] != nil || slices.Contains(fresh, w)) })
 	tight := false
 	for _, w := range lost {
-		if !l.draw(w, 0) && !l.draw(w, pressureStart) {
+		if !l.draw(w, livePressure) {
 			return false
 		}
 		tight = tight || l.conflicted(w)
 	}
+	l.pressure = livePressure
 	return !tight || l.negotiate(liveRounds) == len(l.byDistance(l.missing))
 }
 

@@ -83,16 +83,30 @@ func (r *router) direction(a, b int32) geom.Side {
 	return d
 }
 
-// enter adds by to the use of the slots of a stretch of a wire.
+// enter adds by, 1 or -1, to the use of the slots of a stretch of a wire.
 func (r *router) enter(w int, q *goal, cells []int32, by int) {
 	if len(cells) == 0 {
 		return
 	}
 	r.visit(q, cells, func(c int32, axis int, _ bool) {
-		if !r.g.private(c, q.from, q.to) {
-			r.g.cell[c].use[axis] = uint8(int(r.g.cell[c].use[axis]) + by)
+		if r.g.private(c, q.from, q.to) {
+			return
+		}
+		others := int(r.g.cell[c].use[axis])
+		if by < 0 {
+			others--
 			r.g.who[axis][c] ^= int32(w + 1)
 		}
+		if others > 0 {
+			r.shared[w] += by
+		}
+		if others == 1 {
+			r.shared[r.g.who[axis][c]-1] += by
+		}
+		if by > 0 {
+			r.g.who[axis][c] ^= int32(w + 1)
+		}
+		r.g.cell[c].use[axis] = uint8(int(r.g.cell[c].use[axis]) + by)
 	})
 }
 

@@ -13,11 +13,12 @@ type router struct {
 	s        *search
 	pressure int       // with which the next negotiation begins
 	lesson   int       // what one round in conflict adds to the price of a slot
+	shared   []int     // per wire the number of its slots that others have as well
 	cells    [][]int32 // per wire the cells it runs through, terminals' own cells left out; nil when not routed
 }
 
 func newRouter(p *Problem) *router {
-	r := &router{p: p, lesson: lessonStart, cells: make([][]int32, len(p.Wires))}
+	r := &router{p: p, lesson: lessonStart, cells: make([][]int32, len(p.Wires)), shared: make([]int, len(p.Wires))}
 	if p.Paths == nil {
 		p.Paths = make([][]geom.Point, len(p.Wires))
 	}
@@ -36,6 +37,7 @@ func (r *router) rebuildSharing(shared bool) {
 		r.s = newSearch(r.g, r.p.Costs)
 	}
 	r.s.reuse(r.g)
+	clear(r.shared)
 	for w := range r.p.Wires {
 		r.cells[w] = nil
 		if cells, ok := r.adopt(w, shared); ok {
@@ -142,10 +144,7 @@ func (r *router) drawWithin(w, pressure, limit int) bool {
 }
 
 // conflicted tells whether a wire shares a slot.
-func (r *router) conflicted(w int) bool {
-	_, _, found := r.conflict(w)
-	return found
-}
+func (r *router) conflicted(w int) bool { return r.shared[w] > 0 }
 
 // conflict finds the first slot that a wire shares.
 func (r *router) conflict(w int) (cell int32, axis int, found bool) {
