@@ -9,6 +9,7 @@ import (
 
 // blockLine is a line of what stands below the drawing: texts and samples, each at a column.
 type blockLine struct {
+	rule    bool // no more than a rule
 	texts   []blockText
 	samples []sample
 }
@@ -91,6 +92,9 @@ func (b block) set(columns int) []blockLine {
 			l.texts = append(l.texts, blockText{e.Column, pen, e.Text})
 		}
 		lines = append(lines, l)
+	}
+	if len(lines) > 0 {
+		lines = append(lines, blockLine{rule: true})
 	}
 	switch width := scene.Width(b.left) + scene.Width(b.right); {
 	case width == 0:

@@ -71,10 +71,13 @@ func (m *Mark) shift(dx, dy int) {
 // marks draws what stands below the drawing along the foot of the sheet.
 func (at place) marks() Group {
 	left, right := at.frame.At.X, at.frame.At.X+at.frame.W
-	rule := at.blockY - insetY
-	g := Group{Kind: BlockGroup, Marks: []Mark{{Pen: penRule, Path: straight(left, rule, right, rule)}}}
+	ruled := func(y int) Mark { return Mark{Pen: penRule, Path: straight(left, y, right, y)} }
+	g := Group{Kind: BlockGroup, Marks: []Mark{ruled(at.blockY - insetY)}}
 	for i, l := range at.block {
 		middle := at.blockY + i*CellH + CellH/2
+		if l.rule {
+			g.Marks = append(g.Marks, ruled(middle))
+		}
 		for _, t := range l.texts {
 			g.Marks = append(g.Marks, written(left+insetX+t.col*CellW, middle, t.pen, t.text))
 		}

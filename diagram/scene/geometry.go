@@ -61,7 +61,7 @@ func Cells(path []Point) []Point {
 	if len(path) == 0 {
 		return nil
 	}
-	cells := []Point{path[0]}
+	cells := append(make([]Point, 0, steps(path)+1), path[0])
 	for i := 1; i < len(path); i++ {
 		at, to := path[i-1], path[i]
 		if at.X != to.X && at.Y != to.Y {
@@ -75,6 +75,15 @@ func Cells(path []Point) []Point {
 		}
 	}
 	return cells
+}
+
+// steps is the number of cells that a path goes over after its first.
+func steps(path []Point) int {
+	n := 0
+	for i := 1; i < len(path); i++ {
+		n += max(abs(path[i].X-path[i-1].X), abs(path[i].Y-path[i-1].Y))
+	}
+	return n
 }
 
 func sign(n int) int { return min(1, max(-1, n)) }

@@ -47,9 +47,9 @@ type Layout struct {
 // frame line, each terminal's name beside its port, the positions of a stud beside
 // their ports with one bracket and one name, and the symbol in what room is left.
 func Inside(b Box) Layout {
-	a := arrangement{box: b, used: map[Point]bool{}}
+	a := arrangement{box: b, used: newCells(b.Rect)}
 	for i, p := range b.Ports {
-		a.used[p.At] = true
+		a.used.take(p.At)
 		if i == 0 || !sameStud(b.Ports[i-1], p) {
 			a.port(i, studLength(b.Ports[i:]))
 		}
@@ -74,7 +74,7 @@ func studLength(ports []Port) int {
 type arrangement struct {
 	Layout
 	box  Box
-	used map[Point]bool
+	used cells // with writing in them
 }
 
 // port writes the names and positions of n ports from index i, all of one stud if
@@ -170,10 +170,10 @@ func (a *arrangement) write(at Point, text string, role WritingRole, port int) {
 func (a *arrangement) claim(c Point, text string, shared bool) {
 	r := a.box.Rect
 	inner := r.Contains(c) && !r.OnFrame(c)
-	if (!inner || a.used[c] && !shared) && (len(a.Lost) == 0 || a.Lost[len(a.Lost)-1] != text) {
+	if (!inner || a.used.has(c) && !shared) && (len(a.Lost) == 0 || a.Lost[len(a.Lost)-1] != text) {
 		a.Lost = append(a.Lost, text)
 	}
-	a.used[c] = true
+	a.used.take(c)
 }
 
 // signed is what stands before a designator: the sign of a change and a blank.
@@ -227,7 +227,7 @@ const shortestName = 4
 func (a *arrangement) frameRun(y int) (start, length int) {
 	run := 0
 	for x := a.box.Rect.X + 1; x < a.box.Rect.Right(); x++ {
-		if run++; a.used[Point{x, y}] {
+		if run++; a.used.has(Point{x, y}) {
 			run = 0
 		}
 		if run > length {
@@ -259,7 +259,7 @@ func (a *arrangement) onFrame(y int, head, name string) {
 			w.At, w.Port = Point{x, y}, -1
 			a.Writings = append(a.Writings, w)
 			for range Width(w.Text) {
-				a.used[Point{x, y}] = true
+				a.used.take(Point{x, y})
 				x++
 			}
 		}

@@ -39,7 +39,7 @@ func (a *arrangement) freeRun(y, rows int) (start, length int) {
 	for x := r.X + 1; x < r.Right(); x++ {
 		run++
 		for row := y; row < y+rows; row++ {
-			if a.used[Point{x - 1, row}] && x > r.X+1 || a.used[Point{x, row}] || a.used[Point{x + 1, row}] && x+1 < r.Right() {
+			if a.used.has(Point{x - 1, row}) && x > r.X+1 || a.used.has(Point{x, row}) || a.used.has(Point{x + 1, row}) && x+1 < r.Right() {
 				run = 0
 			}
 		}
@@ -84,7 +84,7 @@ func (a *arrangement) symbol() {
 func (a *arrangement) free(room Rect) bool {
 	for y := room.Y; y <= room.Bottom(); y++ {
 		for x := room.X; x <= room.Right(); x++ {
-			if a.used[Point{x, y}] {
+			if a.used.has(Point{x, y}) {
 				return false
 			}
 		}
@@ -108,7 +108,7 @@ func (a *arrangement) word() {
 	if r := a.Symbol; r.W > 0 {
 		for y := r.Y; y <= r.Bottom(); y++ {
 			for x := r.X; x <= r.Right(); x++ {
-				a.used[Point{x, y}] = true
+				a.used.take(Point{x, y})
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -86,35 +87,60 @@ type Crossing struct {
 
 // Crossings lists the cells where wires cross, top to bottom and left to right.
 func (p *Page) Crossings() []Crossing {
-	level := map[Point]string{}
-	legs(p.Wires, func(id string, at Point, upright bool) {
-		if !upright {
-			level[at] = id
+	var level, upright []straight
+	for _, w := range p.Wires {
+		for _, s := range straights(w) {
+			if s.from.Y == s.to.Y {
+				level = append(level, s)
+			} else {
+				upright = append(upright, s)
+			}
 		}
-	})
+	}
 	var found []Crossing
-	legs(p.Wires, func(id string, at Point, upright bool) {
-		if under, ok := level[at]; ok && upright {
-			found = append(found, Crossing{At: at, Over: id, Under: under})
+	for _, u := range upright {
+		for _, l := range level {
+			if at := (Point{u.from.X, l.from.Y}); l.from.X < at.X && at.X < l.to.X && u.from.Y < at.Y && at.Y < u.to.Y {
+				found = append(found, Crossing{At: at, Over: u.wire, Under: l.wire})
+			}
 		}
-	})
+	}
 	slices.SortFunc(found, func(a, b Crossing) int {
-		if a.At.Y != b.At.Y {
-			return a.At.Y - b.At.Y
-		}
-		return a.At.X - b.At.X
+		return cmp.Or(cmp.Compare(a.At.Y, b.At.Y), cmp.Compare(a.At.X, b.At.X), strings.Compare(a.Over, b.Over), strings.Compare(a.Under, b.Under))
 	})
 	return found
 }
 
-// legs visits the cells that wires pass straight through: bends and ends left out.
-func legs(wires []Wire, visit func(id string, at Point, upright bool)) {
-	for _, w := range wires {
-		cells := Cells(w.Path)
-		for i := 1; i+1 < len(cells); i++ {
-			if before, after := cells[i-1], cells[i+1]; before.X == after.X || before.Y == after.Y {
-				visit(w.ID, cells[i], before.X == after.X)
+// straight is a piece of a wire from bend to bend, from left to right or downwards.
+type straight struct {
+	wire     string
+	from, to Point
+}
+
+// straights lists the straight pieces of a wire; legs that follow on make one.
+func straights(w Wire) []straight {
+	var list []straight
+	for i := 1; i < len(w.Path); i++ {
+		a, b := w.Path[i-1], w.Path[i]
+		level := a.Y == b.Y
+		if a == b || !level && a.X != b.X {
+			continue
+		}
+		if a.X > b.X || a.Y > b.Y {
+			a, b = b, a
+		}
+		if n := len(list); n > 0 && (list[n-1].from.Y == list[n-1].to.Y) == level {
+			last := &list[n-1]
+			switch {
+			case last.to == a:
+				last.to = b
+				continue
+			case last.from == b:
+				last.from = a
+				continue
 			}
 		}
+		list = append(list, straight{w.ID, a, b})
 	}
+	return list
 }

@@ -10,10 +10,18 @@ type ZoneTitle struct {
 // ZoneTitles puts each zone's name into its upper frame line where no wire passes,
 // or into the lower one, or shortened into the longest free stretch of the upper one.
 func (p *Page) ZoneTitles() []ZoneTitle {
-	wired := map[Point]bool{}
+	wired, framed := map[Point]bool{}, map[int]bool{}
+	for _, z := range p.Zones {
+		framed[z.Rect.Y], framed[z.Rect.Bottom()] = true, true
+	}
+	if len(framed) == 0 {
+		return nil
+	}
 	for _, w := range p.Wires {
 		for _, c := range Cells(w.Path) {
-			wired[c] = true
+			if framed[c.Y] {
+				wired[c] = true
+			}
 		}
 		for _, c := range w.Label.Cells() {
 			wired[c] = true

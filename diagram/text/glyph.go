@@ -94,8 +94,8 @@ var asciiGlyphs = glyphs{
 	heavy:       arms("|=++++"),
 	dashedFrame: arms(":-++++"),
 	join: [2][3][4]rune{
-		{light: sides("oooo"), heavy: sides("oooo"), double: sides("oooo")},
-		{light: sides("oooo"), heavy: sides("oooo"), double: sides("oooo")},
+		{light: sides("****"), heavy: sides("****"), double: sides("****")},
+		{light: sides("****"), heavy: sides("****"), double: sides("****")},
 	},
 	zone:    arms("......"),
 	flag:    map[scene.FlagKind]rune{scene.Cut: 'x', scene.Capped: '#', scene.Untraced: '?'},

@@ -1,7 +1,7 @@
 package text
 
 import (
-	"strings"
+	"unicode/utf8"
 
 	"example.com/lugbook/diagram/scene"
 )
@@ -56,11 +56,18 @@ type Cell struct {
 // in the page; title block and legend follow below.
 type Grid struct {
 	W, H  int
-	cells []Cell
+	cells []painted
+	looks []Cell // what cells have in common but their letters; the first is that of blank cells
+}
+
+// painted is a letter and its look.
+type painted struct {
+	rune rune
+	look int32
 }
 
 func newGrid(w, h int) *Grid {
-	return &Grid{W: max(w, 0), H: max(h, 0), cells: make([]Cell, max(w, 0)*max(h, 0))}
+	return &Grid{W: max(w, 0), H: max(h, 0), cells: make([]painted, max(w, 0)*max(h, 0)), looks: make([]Cell, 1)}
 }
 
 // At is the cell in column x and row y; the zero cell outside of the grid.
@@ -68,13 +75,24 @@ func (g *Grid) At(x, y int) Cell {
 	if x < 0 || y < 0 || x >= g.W || y >= g.H {
 		return Cell{}
 	}
-	return g.cells[y*g.W+x]
+	at := g.cells[y*g.W+x]
+	c := g.looks[at.look]
+	c.Rune = at.rune
+	return c
 }
 
 func (g *Grid) put(at scene.Point, c Cell) {
-	if at.X >= 0 && at.Y >= 0 && at.X < g.W && at.Y < g.H {
-		g.cells[at.Y*g.W+at.X] = c
+	if at.X < 0 || at.Y < 0 || at.X >= g.W || at.Y >= g.H {
+		return
 	}
+	letter := c.Rune
+	c.Rune = 0
+	last := len(g.looks) - 1
+	if g.looks[last] != c {
+		g.looks = append(g.looks, c)
+		last++
+	}
+	g.cells[at.Y*g.W+at.X] = painted{letter, int32(last)}
 }
 
 // write puts a text into cells, each like the given one.
@@ -89,16 +107,18 @@ func (g *Grid) write(at scene.Point, text string, like Cell) {
 // String is the grid in plain text: rows without trailing blanks, each ended by a
 // newline, and no control characters.
 func (g *Grid) String() string {
-	var out strings.Builder
-	row := make([]rune, g.W)
+	out := make([]byte, 0, len(g.cells)+g.H)
 	for y := range g.H {
-		for x := range g.W {
-			if row[x] = g.cells[y*g.W+x].Rune; row[x] == 0 {
-				row[x] = ' '
+		end := len(out)
+		for _, c := range g.cells[y*g.W : (y+1)*g.W] {
+			if c.rune == 0 || c.rune == ' ' {
+				out = append(out, ' ')
+				continue
 			}
+			out = utf8.AppendRune(out, c.rune)
+			end = len(out)
 		}
-		out.WriteString(strings.TrimRight(string(row), " "))
-		out.WriteByte('\n')
+		out = append(out[:end], '\n')
 	}
-	return out.String()
+	return string(out)
 }

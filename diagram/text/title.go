@@ -43,10 +43,28 @@ func titleBlock(p *scene.Page, g *glyphs, width int) []line {
 	if len(use.Symbols) > 0 {
 		lines = appendFolded(lines, "Drawn with "+symbol.Note+".", width, Legend)
 	}
+	lines = append(lines, table(p.Table, width)...)
 	if g.ascii {
 		for i := range lines {
 			lines[i].text = asciiOnly(lines[i].text)
 		}
+	}
+	return lines
+}
+
+// table sets the list of a page in columns, a blank line before it.
+func table(t scene.Table, width int) []line {
+	rows := t.Set(width)
+	if len(rows) == 0 {
+		return nil
+	}
+	lines := []line{{"", Legend}}
+	for _, row := range rows {
+		text := ""
+		for _, e := range row {
+			text += strings.Repeat(" ", max(0, e.Column-scene.Width(text))) + e.Text
+		}
+		lines = append(lines, line{text, Legend})
 	}
 	return lines
 }

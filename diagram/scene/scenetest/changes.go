@@ -11,6 +11,7 @@ import (
 func Changes() *scene.Page {
 	s := &Sketch{scene.Page{W: 100, H: 36}}
 	s.Title = scene.TitleBlock{Job: "Changes", View: "compare", Sheet: "plan against as-found", Page: 1, Pages: 1}
+	s.Table.Head = []string{"wire", "what became of it", "from", "to"}
 	weights := []scene.Weight{scene.Control, scene.Power, scene.Traction, scene.Mains, scene.Control}
 	words := []string{"kept", "removed", "added", "changed", "moved"}
 	for i, change := range []scene.Change{scene.Kept, scene.Removed, scene.Added, scene.Changed, scene.Moved} {
@@ -19,6 +20,7 @@ func Changes() *scene.Page {
 		s.Box(right, words[i], "lamp", at(58, 2+i*6, 18, 4), "W2 in", "E1 out").Change = change
 		w := s.Wire(fmt.Sprintf("w%d", i), left+".out", right+".in", weights[i], "RD", fmt.Sprintf("w%d 10 RD", i), 0)
 		w.Change = change
+		s.Table.Rows = append(s.Table.Rows, []string{w.ID, words[i], w.From, w.To})
 	}
 	for i, change := range []scene.Change{scene.Kept, scene.Removed, scene.Added, scene.Changed, scene.Moved} {
 		id := fmt.Sprintf("u%d", i)
