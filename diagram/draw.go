@@ -38,6 +38,7 @@ type Drawing struct {
 
 type pageLayout struct {
 	drawing layout.Drawing
+	graph   *layout.Graph // that it shows; nil if it was recalled from a job file
 }
 
 // Draw draws a sheet of the job. It fails if the job has no such sheet, or if some part is
@@ -95,7 +96,7 @@ func (b *builder) draw(sections [][]section) (*Drawing, error) {
 	d := &Drawing{}
 	for i := range pages {
 		d.Pages = append(d.Pages, b.scene(&pages[i], pages))
-		d.layouts = append(d.layouts, pageLayout{pages[i].drawing})
+		d.layouts = append(d.layouts, pageLayout{pages[i].drawing, &pages[i].graph})
 	}
 	return d, nil
 }

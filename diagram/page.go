@@ -93,6 +93,10 @@ func (b *builder) page(sections []section) (page, error) {
 	if b.options.Quick {
 		o.Effort = layout.Draft
 	}
+	if d := b.standing(&p.graph); d != nil {
+		p.drawing = *d
+		return p, nil
+	}
 	d, err := layout.Layout(p.graph, o)
 	for err != nil && p.unpin(err) {
 		d, err = layout.Layout(p.graph, o)
