@@ -84,12 +84,22 @@ func report(args []string, stdout, stderr io.Writer) error {
 		if err := s.write(r); err != nil {
 			return fmt.Errorf("%s: %w", s.name, err)
 		}
+		if err := r.keep(); err != nil {
+			return err
+		}
 	}
-	if f.out != "" {
-		return os.WriteFile(f.out, []byte(r.text.String()), 0o644)
+	if f.out == "" {
+		_, err = io.WriteString(stdout, r.text.String())
 	}
-	_, err = io.WriteString(stdout, r.text.String())
 	return err
+}
+
+// keep writes what there is so far, so that a long report is not lost when it is broken off.
+func (r *reporter) keep() error {
+	if r.out == "" {
+		return nil
+	}
+	return os.WriteFile(r.out, []byte(r.text.String()), 0o644)
 }
 
 func (f *reportFlags) register(set *flag.FlagSet) {

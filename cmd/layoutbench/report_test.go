@@ -158,6 +158,15 @@ func TestReportOfRandomGraphsIsDeterministicButForTimes(t *testing.T) {
 	require.Equal(t, 12, graphs)
 }
 
+func TestReportIsWrittenToAFile(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "report.md")
+	require.Empty(t, runReport(t, "-only", "quality,channels", "-channels", "1", "-o", file))
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.Contains(t, string(text), "No port graphs")
+	require.Contains(t, string(text), "## Random channels")
+}
+
 func TestFaultyDrawingsAreCounted(t *testing.T) {
 	c := chaos{name: "broken"}
 	g := layouttest.Harness(5, layouttest.Shape{Boxes: 6, Wires: 9})
