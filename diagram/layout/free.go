@@ -1,6 +1,10 @@
 package layout
 
 import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+	"example.com/lugbook/diagram/layout/place"
 	"example.com/lugbook/diagram/layout/planar"
 	"example.com/lugbook/diagram/layout/route"
 )
@@ -22,18 +26,16 @@ const crossFree = 200
 // smallFree is the number of boxes up to which a graph with free ends is laid out in both ways.
 const smallFree = 24
 
-// freeEnded tells whether nothing but the wires says where things go: no zones, no pins, no flags, and every port may
-// sit anywhere on its box and has one wire.
+// freeEnded tells whether nothing but the wires says where things go: no zones, no pins, no flags, no wire from a box to
+// itself, and every port may sit anywhere on its box.
 func freeEnded(g *Graph, x *index) bool {
 	if len(g.Zones) > 0 || len(g.Wires) == 0 || pinned(g) {
 		return false
 	}
-	wires := make([][]int, len(g.Boxes))
-	for i, b := range g.Boxes {
+	for _, b := range g.Boxes {
 		if b.H == 0 {
 			return false
 		}
-		wires[i] = make([]int, len(b.Ports))
 		for _, p := range b.Ports {
 			if p.Sides&AnySide != AnySide || p.Offset >= 0 || p.Group != "" || p.Face != 0 {
 				return false
@@ -43,15 +45,6 @@ func freeEnded(g *Graph, x *index) bool {
 	for _, w := range x.wires {
 		if w.From.Box == w.To.Box {
 			return false
-		}
-		wires[w.From.Box][w.From.Port]++
-		wires[w.To.Box][w.To.Port]++
-	}
-	for _, ports := range wires {
-		for _, n := range ports {
-			if n != 1 {
-				return false
-			}
 		}
 	}
 	return true
@@ -69,10 +62,15 @@ func (o Options) planar(g *Graph, x *index) (d Drawing, ok bool) {
 		return Drawing{}, false
 	}
 	o.cross = crossFree
-	best := routeDraft(g, x, unfolded(g, x, &q), o, w.route)
+	draft, ok := unfolded(g, x, &q, o)
+	if !ok {
+		return Drawing{}, false
+	}
+	again := draft.clone()
+	best := routeDraft(g, x, draft, o, w.route)
 	if w.tries > 0 {
 		w.route.Polish = route.Polishing{Tries: w.tries}
-		polished := routeDraft(g, x, unfolded(g, x, &q), o, w.route)
+		polished := routeDraft(g, x, &again, o, w.route)
 		if polished.worse() < best.worse() || polished.worse() == best.worse() && polished.cost < best.cost {
 			best = polished
 		}
@@ -81,13 +79,10 @@ func (o Options) planar(g *Graph, x *index) (d Drawing, ok bool) {
 }
 
 func planarProblem(g *Graph, x *index, o Options) planar.Problem {
-	p := planar.Problem{Rules: planar.Rules{GapX: o.GapX, GapY: o.GapY, Pitch: o.Pitch, Span: o.Span}}
-	for _, b := range g.Boxes {
-		head := b.Head
-		if head == 0 {
-			head = o.Pitch
-		}
-		p.Boxes = append(p.Boxes, planar.Box{W: b.W, H: b.H, Head: head})
+	p := planar.Problem{Rules: planar.Rules{GapX: o.GapX, GapY: o.GapY, Pitch: o.Pitch, Span: o.Span,
+		ColumnCost: o.ColumnCost, RowCost: o.RowCost, MaxWidth: o.MaxWidth}}
+	for i := range g.Boxes {
+		p.Boxes = append(p.Boxes, planarBox(&g.Boxes[i], o))
 	}
 	for _, w := range x.wires {
 		p.Wires = append(p.Wires, [2]int{w.From.Box, w.To.Box})
@@ -95,24 +90,73 @@ func planarProblem(g *Graph, x *index, o Options) planar.Problem {
 	return p
 }
 
-// unfolded writes a plane drawing into one of the graph.
-func unfolded(g *Graph, x *index, q *planar.Drawing) *Drawing {
-	d := emptyDrawing(g)
+func planarBox(b *Box, o Options) planar.Box {
+	head := b.Head
+	if head == 0 {
+		head = o.Pitch
+	}
+	return planar.Box{W: b.W, H: b.H, Head: head}
+}
+
+// unfolded writes a plane drawing into one of the graph. A port that has several wires sits where the first of them
+// ends; the others are left to be routed. ok is false when a port without wires finds no place.
+func unfolded(g *Graph, x *index, q *planar.Drawing, o Options) (d *Drawing, ok bool) {
+	d = emptyDrawing(g)
+	taken := make([][]bool, len(g.Boxes))
 	for i := range d.Boxes {
 		d.Boxes[i].Rect = q.Boxes[i]
+		taken[i] = make([]bool, len(d.Boxes[i].Ports))
 	}
 	for i, w := range x.wires {
-		path := q.Wires[i]
-		d.Wires[i].Path = path
-		for _, end := range [2]struct {
-			box, port int
-			at        Point
-		}{{w.From.Box, w.From.Port, path[0]}, {w.To.Box, w.To.Port, path[len(path)-1]}} {
-			port := &d.Boxes[end.box].Ports[end.port]
-			port.At, port.Side = end.at, sideAt(d.Boxes[end.box].Rect, end.at)
+		path := slices.Clone(q.Wires[i])
+		own := true
+		for k, end := range [2]place.Ref{w.From, w.To} {
+			if taken[end.Box][end.Port] {
+				own = false
+				continue
+			}
+			taken[end.Box][end.Port] = true
+			b := &d.Boxes[end.Box]
+			at := path[k*(len(path)-1)]
+			b.Ports[end.Port].At, b.Ports[end.Port].Side = at, sideAt(b.Rect, at)
+		}
+		if own {
+			d.Wires[i].Path = path
 		}
 	}
-	return d
+	for i := range d.Boxes {
+		for k := range d.Boxes[i].Ports {
+			if !taken[i][k] && !seatSpare(&d.Boxes[i], k, taken[i], planarBox(&g.Boxes[i], o).Head, o) {
+				return nil, false
+			}
+			taken[i][k] = true
+		}
+	}
+	return d, true
+}
+
+// seatSpare puts a port without wires where a side of the box has room for it.
+func seatSpare(b *BoxAt, port int, taken []bool, head int, o Options) bool {
+	for _, side := range [4]Side{East, West, South, North} {
+		low, high, pitch := head, b.Rect.H-1, o.Pitch
+		if !side.Horizontal() {
+			low, high, pitch = o.Span/2, b.Rect.W-o.Span/2, o.Span
+		}
+		for at := low; at <= high; at++ {
+			spot := place.Spot{Side: side, Offset: at}.On(b.Rect)
+			free := true
+			for k, p := range b.Ports {
+				if away := p.At.Sub(spot); taken[k] && p.Side == side && max(geom.Abs(away.X), geom.Abs(away.Y)) < pitch {
+					free = false
+				}
+			}
+			if free {
+				b.Ports[port].At, b.Ports[port].Side = spot, side
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // sideAt is the side of a box on which a cell lies that is none of its corners.

@@ -1,7 +1,6 @@
 package planar
 
 import (
-	"math"
 	"slices"
 	"sync"
 
@@ -80,29 +79,31 @@ func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}}, 0
 	}
 	planes := topologies(len(c.boxes), c.edges, e)
-	each := max((e.Shapes+len(planes)-1)/len(planes), 1)
+	each := max((e.Shapes+2*len(planes)-1)/(2*len(planes)), 1)
 	made := make([][]*sketch, len(planes))
 	var wait sync.WaitGroup
 	for i, p := range planes {
 		wait.Go(func() {
 			for _, s := range shapes(p, each) {
-				made[i] = append(made[i], c.sketchOf(p, s, r))
+				for _, east := range [2]geom.Side{geom.East, geom.South} {
+					made[i] = append(made[i], c.sketchOf(p, s, east, r))
+				}
 			}
 		})
 	}
 	wait.Wait()
 	var best *sketch
 	for _, s := range slices.Concat(made...) {
-		if s != nil && (best == nil || s.cost() < best.cost()) {
+		if s != nil && (best == nil || s.cost(r) < best.cost(r)) {
 			best = s
 		}
 	}
 	return best, planes[0].crossings
 }
 
-// sketchOf draws a plane in one shape; nil if that failed.
-func (c *part) sketchOf(p *plane, s *shape, r Rules) *sketch {
-	o := newOrtho(p, s)
+// sketchOf draws a plane in one shape, turned so that its first line runs in the direction given; nil if that failed.
+func (c *part) sketchOf(p *plane, s *shape, first geom.Side, r Rules) *sketch {
+	o := newOrtho(p, s, first)
 	rims, wires := o.rims(), o.trails(p)
 	o.dissect(o.start[p.faces[s.outer]])
 	at := o.scale(rims, c.boxes, r, wires)
@@ -114,38 +115,53 @@ func (c *part) sketchOf(p *plane, s *shape, r Rules) *sketch {
 	return out
 }
 
-// cost weighs bends, length and size of a drawing as far as they differ between drawings with equal crossings.
-func (s *sketch) cost() int {
+// cost weighs bends, length and size of a drawing as far as they differ between drawings with equal crossings. What
+// is wider than the page is no good.
+func (s *sketch) cost(r Rules) int {
 	sum := 0
 	for _, w := range s.wires {
-		sum += 12 * (len(w) - 2)
+		sum += bendCost * (len(w) - 2)
 		for i := range len(w) - 1 {
 			d := w[i+1].Sub(w[i])
-			sum += geom.Abs(d.X) + geom.Abs(d.Y)
+			sum += r.ColumnCost*geom.Abs(d.X) + r.RowCost*geom.Abs(d.Y)
 		}
 	}
 	e := s.extent()
-	return sum + sizeCost*(e.W+e.H)
+	sum += sizeCost * (r.ColumnCost*e.W + r.RowCost*e.H)
+	if r.MaxWidth > 0 {
+		sum += overWidth * max(e.W+1-r.MaxWidth, 0)
+	}
+	return sum
 }
 
-// sizeCost is the price of one more column or row of the whole.
-const sizeCost = 4
+// Prices of a bend, of one more column or row of the whole, and of a column beyond the page.
+const (
+	bendCost  = 12
+	sizeCost  = 4
+	overWidth = 10000
+)
 
-// pack sets the parts side by side in rows, the tallest first, so that the whole comes about as wide as high for the
-// eye: a row counts for two columns.
+// pack sets the parts side by side in rows, the tallest first, so that the whole costs about as much across as down and
+// keeps to the page.
 func pack(parts []part, r Rules) {
 	order := make([]int, len(parts))
 	area := 0
 	size := make([]geom.Rect, len(parts))
 	for i := range parts {
 		order[i], size[i] = i, parts[i].sketch.extent()
-		area += (size[i].W + r.GapX) * (size[i].H + r.GapY)
+		area += (size[i].W + 1 + r.GapX) * (size[i].H + 1 + r.GapY)
+	}
+	width := 1
+	for width*width*r.ColumnCost < area*r.RowCost {
+		width++
+	}
+	if r.MaxWidth > 0 {
+		width = min(width, r.MaxWidth)
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return size[b].H - size[a].H })
-	width := int(math.Sqrt(float64(2 * area)))
 	x, y, next := 0, 0, 0
 	for _, i := range order {
-		if x > 0 && x+size[i].W > width {
+		if x > 0 && x+size[i].W+1 > width {
 			x, y = 0, next
 		}
 		parts[i].sketch.shift(geom.Point{X: x - size[i].X, Y: y - size[i].Y})

@@ -40,7 +40,7 @@ func measured(t require.TestingT, p Problem, d Drawing) metrics.Report {
 
 // problem wants a drawing of a graph with boxes that just hold their wires.
 func problem(n int, edges []edge) Problem {
-	p := Problem{Rules: Rules{GapX: 2, GapY: 2, Pitch: 2, Span: 4}}
+	p := Problem{Rules: Rules{GapX: 2, GapY: 2, Pitch: 2, Span: 4, ColumnCost: 1, RowCost: 1}}
 	for _, at := range incident(n, edges) {
 		p.Boxes = append(p.Boxes, Box{W: max(6, 2*len(at)), H: max(4, 2*len(at)), Head: 2})
 	}
@@ -68,7 +68,7 @@ func TestClassicsAreDrawnWithTheirCrossingNumbers(t *testing.T) {
 func TestAnyGraphIsDrawnLegally(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := Problem{Rules: Rules{GapX: rapid.IntRange(2, 9).Draw(t, "gap x"), GapY: rapid.IntRange(1, 4).Draw(t, "gap y"),
-			Pitch: rapid.IntRange(1, 3).Draw(t, "pitch"), Span: rapid.IntRange(2, 6).Draw(t, "span")}}
+			Pitch: rapid.IntRange(1, 3).Draw(t, "pitch"), Span: rapid.IntRange(2, 6).Draw(t, "span"), ColumnCost: 1, RowCost: 2}}
 		n := rapid.IntRange(1, 12).Draw(t, "n")
 		for range n {
 			p.Boxes = append(p.Boxes, Box{W: rapid.IntRange(2, 20).Draw(t, "w"), H: rapid.IntRange(2, 9).Draw(t, "h"),

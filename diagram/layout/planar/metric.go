@@ -9,6 +9,10 @@ type Rules struct {
 	// Pitch is the number of rows between neighbouring wires on the left or right of a box, Span the number of columns
 	// between those above or below; the first of these is half a span from the edge.
 	Pitch, Span int
+	// ColumnCost and RowCost price a cell of wire level and upright when drawings are compared.
+	ColumnCost, RowCost int
+	// MaxWidth is the number of columns a drawing should have at most; 0 for any.
+	MaxWidth int
 }
 
 // Box is a box to be drawn. W and H are the least size; it grows to hold its wires.

@@ -34,8 +34,8 @@ func (o *ortho) follow(h, next, turn int) { o.next[h], o.turn[h] = next, turn }
 // left is the direction after t quarter turns to the left.
 func left(d geom.Side, t int) geom.Side { return geom.Side((int(d) - t + 4*4) % 4) }
 
-// newOrtho draws a plane with at least one segment in the shape given.
-func newOrtho(p *plane, s *shape) *ortho {
+// newOrtho draws a plane with at least one segment in the shape given; its first line runs in the direction given.
+func newOrtho(p *plane, s *shape, first geom.Side) *ortho {
 	o := &ortho{at: make([]int, len(p.org)), start: make([]int, len(p.org)), sides: make([][]int, p.real)}
 	for d := p.real; d < len(p.out); d++ {
 		if p.out[d] == none {
@@ -60,7 +60,7 @@ func newOrtho(p *plane, s *shape) *ortho {
 		}
 	}
 	o.boxes(p, s, end)
-	o.direct()
+	o.direct(first)
 	return o
 }
 
@@ -129,9 +129,9 @@ func (o *ortho) boxes(p *plane, s *shape, end []int) {
 	}
 }
 
-// direct gives every half-edge its direction, beginning with one to the east.
-func (o *ortho) direct() {
-	o.dir[0] = geom.East
+// direct gives every half-edge its direction, beginning with the first.
+func (o *ortho) direct(first geom.Side) {
+	o.dir[0] = first
 	for stack := []int{0}; len(stack) > 0; {
 		h := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
