@@ -81,7 +81,7 @@ func (s *setter) part(b scene.Box) {
 	for _, br := range inside.Brackets {
 		g.Marks = append(g.Marks, bracket(br, inside))
 	}
-	if drawing, ok := symbol.Lookup(b.Symbol); ok && inside.Symbol.W > 0 {
+	if drawing, ok := symbol.Of(b); ok && inside.Symbol.W > 0 {
 		g.Marks = append(g.Marks, symbolMarks(drawing, b, inside.Symbol)...)
 	}
 	g.Marks = append(g.Marks, s.terminals(b)...)

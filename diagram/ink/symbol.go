@@ -16,7 +16,7 @@ const letterSize = 9
 // where the frame of its box comes next, and a little between rows of writing.
 const (
 	toFrame   = 14
-	toWriting = 6
+	toWriting = 2
 )
 
 // symbol draws a symbol as large as its room allows.

@@ -153,6 +153,7 @@ var lineStep = regexp.MustCompile(`(?m)^([0-9.]+) ([0-9.]+) ([ml])$`)
 func TestTheLinesOfWiresEndWhereTheSceneSays(t *testing.T) {
 	const pointsPerMM = 72 / 25.4
 	p := *scenetest.Changes()
+	p.Table = scene.Table{} // so that it fits
 	p.Paper = scene.Paper{Name: "A4", WidthMM: 297, HeightMM: 210}
 	type place struct{ x, y int } // hundredths of a point
 	hundredths := func(s string) int {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model/part"
 )
 
@@ -73,4 +74,41 @@ func TestNotation(t *testing.T) {
 		_, err := parse(bad)
 		require.Error(t, err, bad)
 	}
+}
+
+// TestSymbolsTurnToTheirTerminals puts terminals on either side of a box.
+func TestSymbolsTurnToTheirTerminals(t *testing.T) {
+	box := func(symbol, left, right string) scene.Box {
+		return scene.Box{Symbol: symbol, Ports: []scene.Port{{ID: left, Side: scene.West}, {ID: right, Side: scene.East}}}
+	}
+	for _, c := range []struct {
+		box   scene.Box
+		row   string
+		ascii string
+	}{
+		{box("diode", "anode", "cathode"), "──►┃───", "-->|---"},
+		{box("diode", "cathode", "anode"), "──┃◄───", "--|<---"},
+		{box("charger", "AC-L", "DC+"), "─[~/=]─", "-[~/=]-"},
+		{box("charger", "DC+", "AC-L"), "─[=/~]─", "-[=/~]-"},
+		{box("fuse", "out", "in"), "─[───]─", "-[---]-"},
+	} {
+		s, ok := Of(c.box)
+		require.True(t, ok)
+		require.Equal(t, c.row, s.Row(7, false))
+		require.Equal(t, c.ascii, s.Row(7, true))
+	}
+	upright, _ := Of(box("battery", "+", "-"))
+	turned, _ := Of(box("battery", "-", "+"))
+	plus := func(s Symbol) int { return s.Strokes[7].Points[0].X }
+	require.Less(t, plus(upright), W/2)
+	require.Greater(t, plus(turned), W/2, "the plus stands at the terminal that it names")
+	require.Equal(t, upright, turned.mirrored(), "twice turned is as before")
+	for _, name := range Names() {
+		s, _ := Lookup(name)
+		from, to := s.Extent()
+		mirroredFrom, mirroredTo := s.mirrored().Extent()
+		require.Equal(t, []Point{from, to}, []Point{{W - mirroredTo.X, mirroredFrom.Y}, {W - mirroredFrom.X, mirroredTo.Y}}, name)
+	}
+	_, ok := Of(scene.Box{Symbol: "no such symbol"})
+	require.False(t, ok)
 }

@@ -212,7 +212,7 @@ func (c canvas) box(b scene.Box) {
 		}
 		c.write(w.At, c.text(w.Text), like)
 	}
-	if s, ok := symbol.Lookup(b.Symbol); ok && inside.Symbol.W > 0 {
+	if s, ok := symbol.Of(b); ok && inside.Symbol.W > 0 {
 		at := scene.Point{X: inside.Symbol.X, Y: inside.Symbol.Y + inside.Symbol.H/2}
 		c.write(at, s.Row(inside.Symbol.W, c.glyphs.ascii), Cell{Role: Symbol, Owner: owner, Change: b.Change})
 	}
