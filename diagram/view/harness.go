@@ -48,7 +48,7 @@ func harnessOn(j *model.Job, h *harness.Harness, sheet model.SheetName, shape di
 	b := board.New(shape, list)
 	if drawn.H > 0 {
 		drawn.Title, drawn.Paper = like.Title, shape.Paper
-		drawn.Legend = append(like.Legend, list.Legend...)
+		drawn.Legend = append(append(like.Legend, list.Legend...), drawn.Legend...)
 		b.Draw(drawn)
 	}
 	for _, t := range trunks.Tables(h) {

@@ -26,6 +26,8 @@ const (
 	columnGap   = 2
 	leastColumn = 3 // cells to which a column may shrink
 	tableAbove  = 1 // rows between what stands above a table and its title
+	fewRows     = 3 // of a table that stand under its title at least
+	shortTable  = 9 // rows of a table that is not parted
 )
 
 // Table sets a table below what is on the last page.
@@ -42,10 +44,16 @@ func (b *Board) Table(t Table) {
 		b.below(head, head.H)
 		return
 	}
-	first := t.row(0, widths)
-	b.below(head, head.H+first.H)
-	for i := range t.Rows {
-		row := t.row(i, widths)
+	rows := make([]Item, len(t.Rows))
+	together := head.H
+	for i := range rows {
+		rows[i] = t.row(i, widths)
+		if i < fewRows || len(rows) <= shortTable {
+			together += rows[i].H
+		}
+	}
+	b.below(head, together)
+	for _, row := range rows {
 		if !b.fits(row.H) && b.y > again.H {
 			b.next()
 			b.add(again)

@@ -29,34 +29,46 @@ type Edge struct {
 	To       *Node
 }
 
-// tracer follows the paths of power.
+// tracer follows the paths of power, all sources side by side: a part is on the path that
+// reaches it over fewest parts.
 type tracer struct {
 	n       *network.Network
 	returns []bool
-	seen    map[model.PartID]int // by the source whose path came first, from 1
-	source  int
+	nodes   map[model.PartID]*Node
+	from    map[model.PartID]int // the source whose path a part is on
+	queue   []step
 }
 
-// Trace follows power from each string of batteries. A part is on one path: the first that
-// reaches it by the order of the sheet.
+// step is a part whose terminals are still to be left.
+type step struct {
+	node   *Node
+	part   *model.Part
+	source int
+	at     []network.Node
+}
+
+// Trace follows power from each string of batteries. A part is on one path alone.
 func Trace(n *network.Network) []*Node {
-	t := &tracer{n: n, returns: n.Returns(), seen: map[model.PartID]int{}}
+	t := &tracer{n: n, returns: n.Returns(), nodes: map[model.PartID]*Node{}, from: map[model.PartID]int{}}
+	var roots []*Node
 	all := n.Strings()
 	for i := range all {
-		for _, c := range all[i].Cells {
-			t.seen[c.Link.Part.ID] = i + 1
+		root := source(&all[i])
+		roots = append(roots, root)
+		for _, c := range slices.Backward(all[i].Cells) {
+			p := c.Link.Part
+			t.nodes[p.ID], t.from[p.ID] = root, i
+			t.queue = append(t.queue, step{root, p, i, []network.Node{c.After}})
 		}
 	}
-	var roots []*Node
-	for i := range all {
-		t.source = i + 1
-		root := source(&all[i])
-		for _, c := range slices.Backward(all[i].Cells) {
-			t.leave(root, c.Link.Part, []network.Node{c.After})
-		}
-		root.Out = slices.DeleteFunc(root.Out, func(e Edge) bool { return !keep(e.To) })
-		tidy(root)
-		roots = append(roots, root)
+	for len(t.queue) > 0 {
+		s := t.queue[0]
+		t.queue = t.queue[1:]
+		t.leave(s)
+	}
+	for _, r := range roots {
+		keep(r)
+		tidy(r)
 	}
 	return roots
 }
@@ -77,8 +89,8 @@ func source(s *network.String) *Node {
 }
 
 // leave follows the wires that leave a part by some of its terminals.
-func (t *tracer) leave(from *Node, p *model.Part, at []network.Node) {
-	for _, node := range at {
+func (t *tracer) leave(s step) {
+	for _, node := range s.at {
 		for _, l := range t.n.LinksAt(node) {
 			next := l.Other(node)
 			if l.Kind != network.WireLink || !carriesPower(l.Wire) || t.returns[next] {
@@ -86,29 +98,28 @@ func (t *tracer) leave(from *Node, p *model.Part, at []network.Node) {
 			}
 			end := t.n.Point(next).At
 			to := t.n.Part(end.Part)
-			if to == nil || to == p {
+			if to == nil || to == s.part {
 				continue
 			}
-			edge := Edge{Wire: l.Wire, Terminal: t.n.Point(node).At.Name, At: end.Name}
-			switch by, seen := t.seen[to.ID]; {
-			case !seen:
-				t.seen[to.ID] = t.source
-				edge.To = t.enter(to, next)
-				from.Out = append(from.Out, edge)
-			case by != t.source && from.Joins == "":
-				from.Joins = string(to.ID)
+			there, seen := t.nodes[to.ID]
+			if !seen {
+				s.node.Out = append(s.node.Out, Edge{Wire: l.Wire, Terminal: t.n.Point(node).At.Name, At: end.Name, To: t.enter(to, next, s.source)})
+				continue
+			}
+			if t.from[to.ID] != s.source && s.node.Joins == "" && s.node.String == nil && there.String == nil && there.Joins != s.node.ID {
+				s.node.Joins = there.ID
 			}
 		}
 	}
 }
 
-// enter is a part that a path reaches at a terminal, with what lies beyond it.
-func (t *tracer) enter(p *model.Part, at network.Node) *Node {
+// enter is a part that a path reaches at a terminal; what lies beyond it is still to come.
+func (t *tracer) enter(p *model.Part, at network.Node, source int) *Node {
 	node := &Node{ID: string(p.ID), Parts: []*model.Part{p}, Def: t.n.Cat.Definition(p.Kind)}
-	if node.Def == nil || isMotor(node.Def) {
-		return node
+	t.nodes[p.ID], t.from[p.ID] = node, source
+	if node.Def != nil && !isMotor(node.Def) {
+		t.queue = append(t.queue, step{node, p, source, t.through(p, node.Def, at)})
 	}
-	t.leave(node, p, t.through(p, node.Def, at))
 	return node
 }
 

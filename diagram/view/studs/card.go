@@ -21,7 +21,7 @@ const (
 	leastTo  = 8
 )
 
-// comfortable is the width up to which a card grows for its title alone.
+// comfortable is the least width of a card where the page has room for it.
 const comfortable = 56
 
 // row is what stands beside a lug: position, wire, conductor, where it goes, amperes.
@@ -58,7 +58,6 @@ func Legend(list []Stud, leftOut int) []string {
 func Cards(j *model.Job, list []Stud, columns int) []board.Item {
 	rows := make([][]row, len(list))
 	widths := make([]int, len(row{}))
-	title := 0
 	for i := range list {
 		rows[i] = list[i].rows()
 		for _, r := range rows[i] {
@@ -66,13 +65,12 @@ func Cards(j *model.Job, list []Stud, columns int) []board.Item {
 				widths[c] = max(widths[c], scene.Width(cell))
 			}
 		}
-		title = max(title, scene.Width(list[i].title(j)))
 	}
 	need := textLeft + edge
 	for c, w := range widths {
 		need += w + gaps[c]
 	}
-	width := min(max(need, min(edge+title+edge, comfortable)), columns)
+	width := min(max(need, comfortable), columns)
 	cards := make([]board.Item, len(list))
 	for i := range list {
 		c := card{Stud: &list[i], width: width, widths: widths, fits: need <= width}

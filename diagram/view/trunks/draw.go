@@ -2,6 +2,7 @@ package trunks
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/diagram/scene"
@@ -29,8 +30,16 @@ func Draw(j *model.Job, h *harness.Harness, columns int, quick bool) (scene.Page
 	for i := range s.zones {
 		s.paint(&p, i, d.Boxes[i])
 	}
+	var short []string
 	for i, r := range s.runs {
-		p.Wires = append(p.Wires, trunk(r, d.Wires[i]))
+		w := trunk(r, d.Wires[i])
+		p.Wires = append(p.Wires, w)
+		if full := runLabels(r)[0]; w.Label.Text != full {
+			short = append(short, RunName(r)+" "+full)
+		}
+	}
+	if len(short) > 0 {
+		p.Legend = []string{"In full: " + strings.Join(short, "; ") + "."}
 	}
 	return p, nil
 }

@@ -29,6 +29,7 @@ const (
 	edge     = 2 // frame and a blank
 	headRoom = 4 // frames and blanks beside what is written in a frame line
 	leastBox = 16
+	besides  = 8 // columns beside a box for the runs that leave it
 )
 
 // newSketch collects the zones that runs with wires in them reach. Lists are at most so
@@ -46,7 +47,7 @@ func newSketch(j *model.Job, h *harness.Harness, columns int) *sketch {
 		}
 	}
 	for _, z := range s.zones {
-		list := s.list(z, columns-2*edge)
+		list := s.list(z, columns-2*edge-besides)
 		s.lists = append(s.lists, list)
 		s.graph.Boxes = append(s.graph.Boxes, layoutBox(z, &list, h.Runs))
 	}
