@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"strings"
 
 	"time"
 
@@ -15,7 +16,7 @@ import (
 func (r *reporter) random() error {
 	rows := []*chaos{{name: "fixed terminals"}, {name: "fixed terminals, zones"},
 		{name: "free terminals"}, {name: "free terminals, zones"}}
-	var bad []string
+	var bad, restless []string
 	for seed := range uint64(r.reportFlags.random) {
 		s := layouttest.AnyShape(seed, r.most)
 		k := 0
@@ -25,8 +26,12 @@ func (r *reporter) random() error {
 		if s.Free {
 			k += 2
 		}
+		moves := rows[k].restless
 		if what := rows[k].try(layouttest.Harness(seed, s)); what != "" && len(bad) < shownFailures {
 			bad = append(bad, fmt.Sprintf("seed %d (%s): %s", seed, s, what))
+		}
+		if rows[k].restless > moves && len(restless) < shownFailures {
+			restless = append(restless, fmt.Sprint(seed))
 		}
 		if seed%100 == 99 {
 			r.progress("random harnesses: %d", seed+1)
@@ -45,6 +50,9 @@ func (r *reporter) random() error {
 	r.text.WriteString(t.String())
 	for _, line := range bad {
 		r.printf("- %s\n", line)
+	}
+	if len(restless) > 0 {
+		r.printf("\nRestless, the first seeds: %s.\n", strings.Join(restless, ", "))
 	}
 	return nil
 }
@@ -84,7 +92,6 @@ func (c *chaos) try(g layout.Graph) string {
 	was, what := pictureOf(&d), ""
 	if again, err := layout.Layout(g, follow(d)); err != nil || !reflect.DeepEqual(d, again) {
 		c.restless++
-		what = "changes when drawn again on its own places"
 	}
 	for k, e := range edits {
 		after, faults, err := followed(e.do(g, len(g.Wires)/2), d)

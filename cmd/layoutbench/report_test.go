@@ -217,6 +217,9 @@ func TestChangesAreCountedWithoutACommonShift(t *testing.T) {
 }
 
 func TestSheetsOfACartAreReadOffTheirPages(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a large sheet")
+	}
 	job, err := readCart("quarry-inspection")
 	require.NoError(t, err)
 	own, g, faults, err := drawSheet(job, job.Sheets[0].Name, "quarry-inspection", diagram.Options{Quick: true})
