@@ -53,24 +53,44 @@ const (
 
 // rows is the number of rows that some sections are expected to take on a page.
 func (b *builder) rows(sections []section) int {
-	here := map[int]bool{}
-	cells, marks := 0, 0
+	cells, zones := 0, len(joined(sections))
+	marks := 0
 	for _, s := range sections {
-		for _, i := range s.parts {
-			here[i] = true
-			cells += b.bulk.parts[i]
-		}
-		for _, i := range s.loose {
-			marks += 2 * b.bulk.marks[i]
-		}
+		cells += b.cells(s)
 	}
+	here := held(sections)
 	for i, ends := range b.bulk.wires {
 		if here[ends[0]] != here[ends[1]] {
 			marks += b.bulk.marks[i]
 		}
 	}
-	zones := len(joined(sections))
 	return (rowsPerCell*cells/max(b.shape.Columns, 1) + rowsPerMark*marks + rowsPerZone*zones + rowsBelow) / pageAsDrawing
+}
+
+// held are the parts of some sections.
+func held(sections []section) map[int]bool {
+	here := map[int]bool{}
+	for _, s := range sections {
+		for _, i := range s.parts {
+			here[i] = true
+		}
+	}
+	return here
+}
+
+// wires counts the wires that a page of some sections shows.
+func (b *builder) wires(sections []section) int {
+	n := 0
+	here := held(sections)
+	for _, ends := range b.bulk.wires {
+		if here[ends[0]] || here[ends[1]] {
+			n++
+		}
+	}
+	for _, s := range sections {
+		n += len(s.loose)
+	}
+	return n
 }
 
 // leastRows is the number of rows that some sections take at the very least.

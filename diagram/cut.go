@@ -49,18 +49,23 @@ const joinPrice = 20
 
 // price is what speaks against a cut: joins between shares, and the largest share's size.
 func (c *cutting) price(of []int, shares int) int {
-	cut, total := 0, 0
-	for _, j := range c.joins {
-		if of[j[0]] != of[j[1]] {
-			cut++
-		}
-	}
-	filled := make([]int, shares)
+	filled, total := make([]int, shares), 0
 	for i, s := range of {
 		filled[s] += c.sizes[i]
 		total += c.sizes[i]
 	}
-	return joinPrice*cut + 100*slices.Max(filled)*shares/max(total, 1)
+	return joinPrice*c.cutJoins(of) + 100*slices.Max(filled)*shares/max(total, 1)
+}
+
+// cutJoins counts the joins between shares.
+func (c *cutting) cutJoins(of []int) int {
+	n := 0
+	for _, j := range c.joins {
+		if of[j[0]] != of[j[1]] {
+			n++
+		}
+	}
+	return n
 }
 
 // grow fills one share after the other. Each begins at a hub, the first at the given one, and

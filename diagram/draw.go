@@ -19,7 +19,7 @@ type Shape struct {
 // Options say how a sheet is drawn.
 type Options struct {
 	Shapes   []Shape  // the pages to choose from: the shape that needs fewest is taken for all; none for one page of any size
-	Whole    bool     // put all on one page of about the proportions of the first shape, however large
+	Whole    bool     // put all on one page: on paper however small, of characters as wide as the first shape says
 	Quick    bool     // less work on the placing, for while a person waits
 	Unwired  bool     // show terminals without a wire too
 	Previous *Drawing // an earlier drawing of about the same sheet: what is in it stays where it is
@@ -57,8 +57,8 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	case len(o.Shapes) == 0:
 		return b.draw([][]section{all})
 	}
-	b.bulk = b.measure()
 	if o.Whole {
+		b.bulk = b.measure()
 		return b.whole(all)
 	}
 	p, err := b.plan(all)

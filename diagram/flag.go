@@ -44,8 +44,12 @@ func (b *builder) awayFlag(w *model.Wire, side string, e model.End) flag {
 	}
 }
 
-// zoneRoom is how much of a zone's name stands in a mark.
-const zoneRoom = 12
+// How much of a zone's name stands in a mark, and on a page that is narrower than some.
+const (
+	zoneRoom   = 12
+	briefRoom  = 8
+	narrowPage = 100
+)
 
 // zoneOf is the zone of a part as a mark names it, with a blank behind it.
 func (b *builder) zoneOf(id model.PartID) string {
@@ -53,7 +57,11 @@ func (b *builder) zoneOf(id model.PartID) string {
 	if part == nil || part.Zone == "" || b.terse {
 		return ""
 	}
-	return scene.Shorten(b.zoneWords(part.Zone), zoneRoom) + " "
+	room := zoneRoom
+	if b.shape.Columns > 0 && b.shape.Columns < narrowPage {
+		room = briefRoom
+	}
+	return scene.Shorten(b.zoneWords(part.Zone), room) + " "
 }
 
 // zoneWords is a zone by its name, or by its id if it has none.

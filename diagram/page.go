@@ -192,11 +192,17 @@ func (p *page) unpin(failure error) bool {
 	return let
 }
 
+// columnsPerWire bounds the wires on a page that is limited both ways: on 80 columns 40 can
+// still be followed (a choice). More hardly ever find their ways, and to try takes long.
+const columnsPerWire = 2
+
 // fits reports whether some sections find room on one page. It tries with little work, and not
 // at all where there is far too much.
 func (b *builder) fits(sections []section) (bool, error) {
-	if b.shape.Rows > 0 && b.leastRows(sections) > b.shape.Rows {
-		return false, nil
+	if b.shape.Rows > 0 {
+		if b.leastRows(sections) > b.shape.Rows || b.wires(sections)*columnsPerWire > b.shape.Columns {
+			return false, nil
+		}
 	}
 	p, err := b.draft(sections)
 	var narrow *layout.WidthError

@@ -17,11 +17,13 @@ type plan struct {
 func (b *builder) plan(all []section) (plan, error) {
 	var best plan
 	for _, shape := range b.options.Shapes {
-		pages, err := b.on(shape).split(all)
+		on := b.on(shape)
+		on.bulk = on.measure()
+		pages, err := on.split(all)
 		if err != nil {
 			return plan{}, err
 		}
-		next := plan{shape, pages, b.cutWires(pages)}
+		next := plan{shape, pages, on.cutWires(pages)}
 		if best.pages == nil || cmp.Or(len(next.pages)-len(best.pages), next.cut-best.cut) < 0 {
 			best = next
 		}

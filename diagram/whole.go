@@ -5,25 +5,21 @@ import (
 	"math"
 
 	"example.com/lugbook/diagram/layout"
-)
-
-// Proportions of a page, in cells, where no shape gives them.
-const (
-	usualColumns = 130
-	usualRows    = 45
+	"example.com/lugbook/diagram/scene"
 )
 
 // widenings is how often a page that is too narrow is widened before its width is left open.
 const widenings = 4
 
-// whole puts all on one page of the proportions of that shape which shrinks it least.
+// whole puts all on one page: of characters as wide as the shape says, on paper of the
+// proportions of that shape which shrinks it least.
 func (b *builder) whole(all []section) (*Drawing, error) {
+	if first := b.options.Shapes[0]; first.Paper == (scene.Paper{}) {
+		return b.on(Shape{Columns: first.Columns}).draw([][]section{all})
+	}
 	var best *builder
 	shrunk := math.Inf(1)
 	for _, shape := range b.options.Shapes {
-		if shape.Columns == 0 || shape.Rows == 0 {
-			shape.Columns, shape.Rows = usualColumns, usualRows
-		}
 		try := b.on(Shape{Paper: shape.Paper})
 		p, err := try.draftAbout(all, shape)
 		if err != nil {

@@ -26,6 +26,7 @@ const (
 type drawing struct {
 	sheet, state    string
 	as, view, paper string
+	against         string
 	out             string
 	columns, page   int
 	onePage         bool
@@ -44,8 +45,9 @@ func (c *cli) drawCommand() *cobra.Command {
 			"Letters on paper are never smaller than 2.5 mm: what does not fit one page goes on several, and marks at the\n" +
 			"ends of wires name the page where they go on. Several pages of a format that holds one page in a file are\n" +
 			"written to NAME-1, NAME-2 and so on.\n\n" + formatsHelp() + viewsHelp(),
-		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as svg -o tug.svg tug.yaml\n" +
+		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as pdf -o tug.pdf tug.yaml\n" +
 			"  lugbook draw --as svg --paper letter --one-page -o tug.svg tug.yaml\n" +
+			"  lugbook draw --view compare --against as-found --as pdf -o changes.pdf tug.yaml\n" +
 			"  lugbook draw --state drive-forward --page 2 tug.yaml\n  lugbook draw --as ascii --width 100 - < tug.yaml",
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -60,6 +62,7 @@ func (c *cli) drawCommand() *cobra.Command {
 	flags.StringVar(&d.state, "state", "", "state to show, such as drive-forward; none if not said")
 	flags.StringVar(&d.as, "as", export.Text.Name, "format: "+strings.Join(export.Names(), ", "))
 	flags.StringVar(&d.view, "view", view.Wiring.Name, "what to show: "+strings.Join(view.Names(), ", "))
+	flags.StringVar(&d.against, "against", "", "sheet that --view compare takes for the earlier one; the one before if not said")
 	flags.StringVar(&d.paper, "paper", paper.Names()[0], "size of paper: "+strings.Join(paper.Names(), ", "))
 	flags.BoolVar(&d.onePage, "one-page", false, "the whole sheet on one page, however small on paper or wide as text")
 	flags.IntVar(&d.page, "page", 0, "the only page to write; all if not said")
@@ -87,12 +90,14 @@ func (d *drawing) settle(given func(string) bool) (err error) {
 		return fmt.Errorf("--width %d: expected %d to %d columns", d.columns, leastColumns, mostColumns)
 	case given("paper") && !d.format.Paper:
 		return fmt.Errorf("--paper is for drawings on paper; a page of %s is as wide as --width says", d.as)
+	case given("against") && d.view != view.Compare.Name:
+		return fmt.Errorf("--against is for --view %s alone", view.Compare.Name)
 	case given("page") && d.page < 1:
 		return fmt.Errorf("--page %d: pages are counted from 1", d.page)
 	case given("page") && d.onePage:
 		return fmt.Errorf("--page %d and --one-page: give one of them", d.page)
 	}
-	d.ask.Columns, d.ask.OnePage = d.columns, d.onePage
+	d.ask.Columns, d.ask.OnePage, d.ask.State = d.columns, d.onePage, d.state != ""
 	return nil
 }
 
@@ -109,7 +114,9 @@ func (c *cli) draw(d *drawing, path string) error {
 	if err != nil {
 		return err
 	}
-	drawn, err := d.looks.Draw(o.job, name, o.lib, d.format.Layout(d.ask))
+	layout := d.format.Layout(d.ask)
+	layout.Against = model.SheetName(d.against)
+	drawn, err := d.looks.Draw(o.job, name, o.lib, layout)
 	if err != nil {
 		return err
 	}

@@ -88,7 +88,7 @@ func (f Format) Files(pages []scene.Page) ([]File, error) {
 // Sheet draws a sheet of a job as the format lays it out by itself and writes it, in a
 // state if one is to be shown.
 func (f Format) Sheet(j *model.Job, sheet model.SheetName, lib *model.Catalogue, shown *scene.State) ([]File, error) {
-	d, err := diagram.Draw(j, sheet, lib, f.Layout(Ask{}))
+	d, err := diagram.Draw(j, sheet, lib, f.Layout(Ask{State: shown != nil}))
 	if err != nil {
 		return nil, err
 	}
