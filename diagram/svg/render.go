@@ -41,6 +41,10 @@ func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
 	head.text("desc", s.About, attr{"id", desc})
 	head.open("style")
 	head.buf.WriteString(style(body.rules))
+	if o.IDPrefix == "" {
+		// A file by itself says what it is printed on; within a page that is the page's to say.
+		fmt.Fprintf(&head.buf, "@page{size:%s %s;margin:0}\n", millimetres(s.Paper.WidthMM), millimetres(s.Paper.HeightMM))
+	}
 	head.close("style")
 	body.close("svg")
 	_, err := w.Write(append(head.buf.Bytes(), body.buf.Bytes()...))

@@ -350,3 +350,36 @@ func TestRenderReportsAWriterThatFails(t *testing.T) {
 	_, err := svg.Render(broken{}, scenetest.Cart(), svg.Options{})
 	require.ErrorIs(t, err, io.ErrClosedPipe)
 }
+
+// TestPaperIsNamedForPrinting: a file by itself prints on one sheet of its own paper; a
+// drawing within a page leaves the paper to that.
+func TestPaperIsNamedForPrinting(t *testing.T) {
+	p := scenetest.Cart()
+	p.Paper = scene.Paper{Name: "Letter", WidthMM: 215.9, HeightMM: 279.4}
+	file, r := render(t, p, svg.Options{})
+	require.Contains(t, file, "@page{size:215.9mm 279.4mm;margin:0}")
+	require.Contains(t, file, `width="215.9mm" height="279.4mm"`)
+	require.False(t, r.Landscape)
+	within, _ := render(t, p, svg.Options{IDPrefix: "d1-"})
+	require.NotContains(t, within, "@page")
+}
+
+// TestPointingLiftsAWireOut: the first path of a wire is wide and unseen until the group is
+// pointed at, by style alone.
+func TestPointingLiftsAWireOut(t *testing.T) {
+	file, _ := render(t, scenetest.Cart(), svg.Options{})
+	require.Contains(t, file, ".lb .w{stroke:transparent;stroke-width:24}")
+	require.Regexp(t, `\.lb \.w>g:hover,\.lb \.w>g:target\{stroke:#[0-9a-f]{8}\}`, file)
+	require.Contains(t, file, "@media screen and (prefers-color-scheme:dark)")
+	wires := 0
+	for _, g := range groups(t, file) {
+		if strings.HasPrefix(g.id, "w-") {
+			wires++
+			require.Equal(t, "title", g.elements[0].Name.Local)
+			require.Empty(t, get(g.elements[1], "class"), "the path takes its look from its group")
+			require.Equal(t, "use", g.elements[2].Name.Local)
+			require.Equal(t, "#"+get(g.elements[1], "id"), get(g.elements[2], "href"))
+		}
+	}
+	require.Len(t, scenetest.Cart().Wires, wires)
+}

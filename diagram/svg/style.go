@@ -111,7 +111,7 @@ func pointing(shade func(ink.Tone) (ink.Shade, bool)) string {
 	at, _ := shade(ink.Pointed)
 	letters, _ := shade(ink.Ink)
 	return strings.NewReplacer("POINTED", hex(at), "INK", hex(letters)).Replace(`.lb text{fill:INK}
-.lb .w>g:hover,.lb .w>g:target{stroke:POINTED66}
+.lb .w>g:hover,.lb .w>g:target{stroke:POINTED88}
 .lb .w>g:hover [class^=k],.lb .w>g:target [class^=k],.lb .n>g:hover [class^=i32],.lb .n>g:target [class^=i32]{stroke:POINTED}
 `)
 }
