@@ -58,7 +58,7 @@ func (b *builder) rows(sections []section) int {
 	for _, s := range sections {
 		cells += b.cells(s)
 	}
-	here := held(sections)
+	here := partsOn(sections)
 	for i, ends := range b.bulk.wires {
 		if here[ends[0]] != here[ends[1]] {
 			marks += b.bulk.marks[i]
@@ -67,8 +67,8 @@ func (b *builder) rows(sections []section) int {
 	return (rowsPerCell*cells/max(b.shape.Columns, 1) + rowsPerMark*marks + rowsPerZone*zones + rowsBelow) / pageAsDrawing
 }
 
-// held are the parts of some sections.
-func held(sections []section) map[int]bool {
+// partsOn are the parts of some sections.
+func partsOn(sections []section) map[int]bool {
 	here := map[int]bool{}
 	for _, s := range sections {
 		for _, i := range s.parts {
@@ -81,7 +81,7 @@ func held(sections []section) map[int]bool {
 // wires counts the wires that a page of some sections shows.
 func (b *builder) wires(sections []section) int {
 	n := 0
-	here := held(sections)
+	here := partsOn(sections)
 	for _, ends := range b.bulk.wires {
 		if here[ends[0]] || here[ends[1]] {
 			n++
