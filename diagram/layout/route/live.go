@@ -174,6 +174,7 @@ func (l *Live) traceGoal(q goal) []geom.Point {
 		return nil
 	}
 	q.start, q.end = l.g.index(q.origin), l.g.index(q.dest)
+	q.greed = 8
 	if l.g.cell[q.end].static&blocked != 0 {
 		return nil
 	}
@@ -356,13 +357,73 @@ func (l *Live) redrawAround(before [][]int32, fresh []int) bool {
 	lost := l.byDistance(func(w int) bool { return l.missing(w) && (before[w] != nil || slices.Contains(fresh, w)) })
 	tight := false
 	for _, w := range lost {
-		if !l.draw(w, livePressure) {
+		if !l.redraw(w, before[w]) {
 			return false
 		}
 		tight = tight || l.conflicted(w)
 	}
 	l.pressure = livePressure
 	return !tight || l.negotiate(liveRounds) == len(l.byDistance(l.missing))
+}
+
+// longWire is the number of cells from which on a wire is a long one: only the stretches of it that lost their way are
+// drawn anew, and no time is spent on the very cheapest way.
+const longWire = 160
+
+// redraw draws a wire that was ripped.
+func (l *Live) redraw(w int, old []int32) bool {
+	q, ok := l.s.newGoal(l.p, w, livePressure)
+	if !ok {
+		return false
+	}
+	if first, last := l.broken(&q, old); last-first+2*mendReach < len(old)/2 && len(old) > longWire {
+		if cells, ok := l.rejoin(w, old, first, last, livePressure); ok {
+			l.take(w, cells)
+			return true
+		}
+	}
+	q.greed = greedFor(q.origin, q.dest)
+	cells, ok := l.s.route(q)
+	if ok {
+		l.take(w, cells)
+	}
+	return ok
+}
+
+// greedFor is how far the search for a way between two places may be from the cheapest.
+func greedFor(a, b geom.Point) int {
+	if d := a.Sub(b); geom.Abs(d.X)+geom.Abs(d.Y) > longWire {
+		return 8
+	}
+	return 0
+}
+
+// broken is the stretch of an old way that a wire can no longer take; all of it if nothing is left to join.
+func (l *Live) broken(q *goal, old []int32) (first, last int) {
+	n := len(old)
+	if n == 0 {
+		return 0, 0
+	}
+	first, last = n, -1
+	if old[0] != q.start {
+		first, last = 0, 0
+	}
+	if old[n-1] != q.end {
+		first, last = min(first, n-1), n-1
+	}
+	at, before := -1, int32(-1)
+	l.visit(q, old, func(c int32, axis int, turn bool) {
+		if c != before {
+			at, before = at+1, c
+		}
+		if !l.g.allows(c, axis, q.from, q.to) || turn && l.g.cell[c].static&frame != 0 {
+			first, last = min(first, at), max(last, at)
+		}
+	})
+	if last < 0 || first > n-1 {
+		return 0, n
+	}
+	return first, last
 }
 
 // settleLabels takes over what has changed: the paths, and the labels that have lost their places.

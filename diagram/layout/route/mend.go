@@ -45,33 +45,44 @@ func (r *router) stretch(w, from int) (first, last int) {
 // mendStretch draws a wire anew around the given cells. It reports false, and changes nothing, if the new way cannot be
 // joined to the rest.
 func (r *router) mendStretch(w, first, last, pressure int) bool {
-	q, old := r.goalOf(w), r.rip(w)
-	a, b := max(first-mendReach, 0), min(last+mendReach, len(old)-1)
-	sub := q
-	sub.start, sub.end, sub.origin, sub.dest, sub.pressure = old[a], old[b], r.g.point(old[a]), r.g.point(old[b]), pressure
-	head, tail := q, q
-	if a > 0 {
-		sub.label = 0
-		sub.out = r.direction(old[a-1], old[a])
-		head.in = sub.out
-	}
-	if b+1 < len(old) {
-		sub.in = r.direction(old[b], old[b+1])
-		tail.out = sub.in
-	}
-	r.enter(w, &head, old[:a], 1)
-	r.enter(w, &tail, old[b+1:], 1)
-	cells, ok := r.s.route(sub)
-	r.enter(w, &head, old[:a], -1)
-	r.enter(w, &tail, old[b+1:], -1)
-	if ok {
-		cells, ok = r.joined(old[:a], cells, old[b+1:])
-	}
+	old := r.rip(w)
+	cells, ok := r.rejoin(w, old, first, last, pressure)
 	if !ok {
 		cells = old
 	}
 	r.take(w, cells)
 	return ok
+}
+
+// rejoin finds a new way for a wire that is ripped, which leaves its old one only around the given cells; where these
+// are near an end, as far as the terminal, wherever that is now.
+func (r *router) rejoin(w int, old []int32, first, last, pressure int) ([]int32, bool) {
+	q := r.goalOf(w)
+	a, b := first-mendReach, last+mendReach
+	sub, head, tail := q, q, q
+	sub.pressure = pressure
+	var before, after []int32
+	if a > 0 {
+		before = old[:a]
+		sub.start, sub.origin, sub.label = old[a], r.g.point(old[a]), 0
+		sub.out = r.direction(old[a-1], old[a])
+		head.in = sub.out
+	}
+	if b+1 < len(old) {
+		after = old[b+1:]
+		sub.end, sub.dest = old[b], r.g.point(old[b])
+		sub.in = r.direction(old[b], old[b+1])
+		tail.out = sub.in
+	}
+	r.enter(w, &head, before, 1)
+	r.enter(w, &tail, after, 1)
+	cells, ok := r.s.route(sub)
+	r.enter(w, &head, before, -1)
+	r.enter(w, &tail, after, -1)
+	if !ok {
+		return nil, false
+	}
+	return r.joined(before, cells, after)
 }
 
 // direction is the way from a cell to the next.

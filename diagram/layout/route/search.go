@@ -49,6 +49,7 @@ type goal struct {
 	label        int // straight line wanted first
 	pressure     int // price of a taken slot; 0 forbids it
 	limit        int // give up beyond this cost; 0 for never
+	greed        int // eighths by which the length still to go counts more: faster, but not the very cheapest way
 	window       geom.Rect
 }
 
@@ -121,7 +122,7 @@ func (s *search) ahead(q *goal, x, y int, d geom.Side) int {
 	case y < 0:
 		k, length = k-1, length-y*s.costs.Row
 	}
-	return length + int(s.bends[k])
+	return length + length*q.greed>>3 + int(s.bends[k])
 }
 
 // nextRound makes all states unknown.
