@@ -113,6 +113,9 @@ func TestRandomJobsAreDrawnWithoutFault(t *testing.T) {
 	for seed := range n {
 		j := randomJob(uint64(seed))
 		for _, v := range own {
+			if v.Name == view.Compare.Name && seed%4 > 0 {
+				continue // it takes two wiring drawings
+			}
 			what := fmt.Sprintf("seed %d %s", seed, v.Name)
 			d, err := v.Draw(j, model.Plan, part.Library(), diagram.Options{Quick: true, Shapes: shapes[seed%len(shapes)]})
 			require.NoError(t, err, what)
@@ -157,7 +160,7 @@ func TestHostileTextStaysInItsCells(t *testing.T) {
 			}
 		}
 		for _, v := range own {
-			if v.Name == view.Compare.Name && i%4 > 0 {
+			if v.Name == view.Compare.Name && i%8 > 0 {
 				continue // a wiring drawing, which has a test of its own
 			}
 			d, err := v.Draw(j, model.Plan, part.Library(), diagram.Options{Quick: true})

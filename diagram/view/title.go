@@ -21,21 +21,3 @@ func find(j *model.Job, name model.SheetName) (*model.Sheet, error) {
 	}
 	return nil, fmt.Errorf("the job has no %s sheet", name)
 }
-
-// zoneWords is a zone by its name, or by its id if it has none.
-func zoneWords(j *model.Job, id model.ZoneID) string {
-	if z := j.Zone(id); z != nil && z.Name != "" {
-		return z.Name
-	}
-	return string(id)
-}
-
-// unknown stands for what is not recorded.
-const unknown = "?"
-
-func known(s string) string {
-	if s == "" {
-		return unknown
-	}
-	return s
-}
