@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.com/lugbook/diagram/layout"
+	"example.com/lugbook/diagram/layout/chance"
 	"example.com/lugbook/diagram/layout/layouttest"
 )
 
@@ -27,7 +28,7 @@ func (r *reporter) random() error {
 			k += 2
 		}
 		moves := rows[k].restless
-		if what := rows[k].try(layouttest.Harness(seed, s)); what != "" && len(bad) < shownFailures {
+		if what := rows[k].try(seed, layouttest.Harness(seed, s)); what != "" && len(bad) < shownFailures {
 			bad = append(bad, fmt.Sprintf("seed %d (%s): %s", seed, s, what))
 		}
 		if rows[k].restless > moves && len(restless) < shownFailures {
@@ -39,13 +40,13 @@ func (r *reporter) random() error {
 	}
 	r.printf("%d seeded harnesses of 4 to %d boxes as drafts; each then loses a wire and, from the first drawing, gains a box with "+
 		"two wires, drawn on the places of the first. Faults must be 0; restless are drawings that change when drawn again on "+
-		"their own places.\n\n", r.reportFlags.random, r.most)
+		"their own places. Chains are six random edits, each drawn on the places of the one before.\n\n", r.reportFlags.random, r.most)
 	t := newTable("terminals", "graphs", "refused", "unrouted wires", "faults", "restless", "draft p50", "p99", "wire gone: boxes moved",
-		"wires changed", "box more: boxes moved", "wires changed", "faults after edits")
+		"wires changed", "box more: boxes moved", "wires changed", "faults after edits", "after chains")
 	for _, c := range rows {
 		t.row(c.name, c.graphs, c.refused, c.unrouted, c.faults, c.restless, percentile(c.times, 50), percentile(c.times, 99),
 			share(c.edits[0].moved, c.edits[0].boxes), share(c.edits[0].changed, c.edits[0].wires),
-			share(c.edits[1].moved, c.edits[1].boxes), share(c.edits[1].changed, c.edits[1].wires), c.editFaults)
+			share(c.edits[1].moved, c.edits[1].boxes), share(c.edits[1].changed, c.edits[1].wires), c.editFaults, c.chainFaults)
 	}
 	r.text.WriteString(t.String())
 	for _, line := range bad {
@@ -65,12 +66,13 @@ type chaos struct {
 	name                         string
 	graphs, refused, unrouted    int
 	faults, restless, editFaults int
+	chainFaults                  int
 	times                        []float64
 	edits                        [2]change
 }
 
 // try draws one harness and its edits, and says what went wrong, if anything did.
-func (c *chaos) try(g layout.Graph) string {
+func (c *chaos) try(seed uint64, g layout.Graph) string {
 	c.graphs++
 	start := time.Now()
 	d, err := layout.Layout(g, draft.options)
@@ -102,5 +104,32 @@ func (c *chaos) try(g layout.Graph) string {
 		}
 		c.edits[k] = c.edits[k].add(pictureOf(&after).since(was))
 	}
+	if broken := c.chain(seed, g, d); broken != "" {
+		what = broken
+	}
 	return what
+}
+
+// chained is the number of edits that follow each other in a chain.
+const chained = 6
+
+// chain edits a harness again and again, each time drawn on the places of the time before, and says what went wrong, if
+// anything did.
+func (c *chaos) chain(seed uint64, g layout.Graph, d layout.Drawing) string {
+	rnd := chance.New(seed)
+	for step := range chained {
+		at := rnd.Below(len(g.Wires))
+		e := edits[rnd.Below(len(edits))]
+		if len(g.Wires) == 1 {
+			e = edits[len(edits)-1]
+		}
+		g = e.do(g, at)
+		after, faults, err := followed(g, d)
+		if err != nil || faults > 0 {
+			c.chainFaults += max(faults, 1)
+			return fmt.Sprintf("edit %d of a chain, %s at wire %d: %d faults, error %v", step+1, e.name, at, faults, err)
+		}
+		d = after
+	}
+	return ""
 }

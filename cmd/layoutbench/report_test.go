@@ -171,8 +171,15 @@ func TestFaultyDrawingsAreCounted(t *testing.T) {
 	c := chaos{name: "broken"}
 	g := layouttest.Harness(5, layouttest.Shape{Boxes: 6, Wires: 9})
 	g.Wires[0].To.Port = "no such port"
-	require.Contains(t, c.try(g), "does not exist")
+	require.Contains(t, c.try(1, g), "does not exist")
 	require.Equal(t, 1, c.refused)
+
+	whole := layouttest.Harness(5, layouttest.Shape{Boxes: 6, Wires: 9})
+	d, err := layout.Layout(whole, draft.options)
+	require.NoError(t, err)
+	require.Empty(t, c.chain(1, whole, d))
+	require.NotEmpty(t, c.chain(1, g, d))
+	require.Equal(t, 1, c.chainFaults)
 }
 
 func TestReportSaysWhatIsWrong(t *testing.T) {
