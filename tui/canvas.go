@@ -5,6 +5,7 @@ import (
 
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/text"
+	"example.com/lugbook/model"
 	"example.com/lugbook/tui/screen"
 	"example.com/lugbook/tui/theme"
 )
@@ -23,24 +24,31 @@ type canvasKey struct {
 	marks   marks
 	jump    *jumpLayer
 	sofar   string
-	moving  thing
-	by      image.Point
+	ghost   image.Rectangle // where the hand holds a box
+	ghostOf model.PartID
+	pull    *pullLayer
+	way     pullTo          // of the wire that is pulled
 	port    image.Rectangle // what the drawing as it is shows, on one of the whole job
 }
 
 // canvasLines paints the drawing's pane, or takes it from memory.
 func (d *desk) canvasLines() []string {
 	size := d.plan.Canvas.Size()
-	p := d.picture()
+	p := d.onScreen()
 	if p == nil {
 		return d.blankCanvas(size)
 	}
-	key := canvasKey{picture: p, grid: d.grid(), shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks(), port: d.viewport()}
+	key := canvasKey{picture: p, grid: d.grid(p), shown: image.Rectangle{Min: d.view, Max: d.view.Add(size)}, marks: d.marks(), port: d.viewport()}
 	if j, ok := topOf[*jumpLayer](d); ok {
 		key.jump, key.sofar = j, j.sofar
 	}
 	if m, ok := topOf[*moveLayer](d); ok {
-		key.moving, key.by = ofPart(m.id), m.by
+		if stood, drawn := d.work.picture.place(ofPart(m.id)); drawn {
+			key.ghost, key.ghostOf = stood.Add(m.by), m.id
+		}
+	}
+	if w, ok := topOf[*pullLayer](d); ok && w.asked {
+		key.pull, key.way = w, w.of
 	}
 	if d.canvas.of != key || d.canvas.lines == nil {
 		d.canvas = canvasMemo{key, d.paint(key).Lines(d.theme.Reset())}
@@ -73,6 +81,7 @@ func (d *desk) blankCanvas(size image.Point) []string {
 func (d *desk) paint(k canvasKey) *screen.Surface {
 	size := k.shown.Size()
 	s := screen.New(size.X, size.Y, d.session.ASCII)
+	lit := k.light(d.sheet())
 	for y := range size.Y {
 		for x := range size.X {
 			at := k.shown.Min.Add(image.Pt(x, y))
@@ -84,12 +93,15 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 			prefix := d.cellPrefix(c)
 			if selected {
 				prefix = d.theme.Prefix(theme.Selected)
+			} else if role, changed := lit.role(c, at); changed {
+				prefix = d.theme.Prefix(role)
 			}
 			s.Put(x, y, letter, prefix)
 		}
 	}
 	d.port(s, k)
 	d.bracket(s, k)
+	d.pulled(s, k)
 	d.labels(s, k)
 	d.ghost(s, k)
 	return s
@@ -187,14 +199,13 @@ func (d *desk) port(s *screen.Surface, k canvasKey) {
 	}
 }
 
-// ghost draws the outline of a box that is being moved.
+// ghost draws the outline of a box that is being moved where it is held, unless the box is
+// drawn there.
 func (d *desk) ghost(s *screen.Surface, k canvasKey) {
-	at, drawn := k.picture.place(k.moving)
-	if k.moving.kind == noThing || !drawn {
+	if at, drawn := k.picture.place(ofPart(k.ghostOf)); k.ghost.Empty() || drawn && at == k.ghost && k.picture != d.work.picture {
 		return
 	}
-	r := at.Add(k.by).Sub(k.shown.Min)
-	prefix := d.theme.Prefix(theme.Selected)
+	r, prefix := k.ghost.Sub(k.shown.Min), d.theme.Prefix(theme.Selected)
 	for x := r.Min.X; x < r.Max.X; x++ {
 		s.Put(x, r.Min.Y, '#', prefix)
 		s.Put(x, r.Max.Y-1, '#', prefix)
@@ -203,5 +214,27 @@ func (d *desk) ghost(s *screen.Surface, k canvasKey) {
 		s.Put(r.Min.X, y, '#', prefix)
 		s.Put(r.Max.X-1, y, '#', prefix)
 	}
-	s.WriteIn(r.Min.X+2, r.Min.Y, r.Dx()-4, " "+k.moving.String()+" ", prefix)
+	s.WriteIn(r.Min.X+2, r.Min.Y, r.Dx()-4, " "+string(k.ghostOf)+" ", prefix)
+}
+
+// pulled dots the way of a wire that is being pulled. Where an upright wire passes over it,
+// that stays.
+func (d *desk) pulled(s *screen.Surface, k canvasKey) {
+	if k.pull == nil || len(k.pull.way) < 2 {
+		return
+	}
+	prefix := d.theme.Prefix(theme.Selected)
+	cells := scene.Cells(k.pull.way)
+	for i, cell := range cells {
+		at, letter := image.Pt(cell.X, cell.Y), '·'
+		switch c := k.grid.At(at.X, at.Y); {
+		case ofRef(c.Owner) == k.marks.cursor && i == len(cells)-1:
+			continue
+		case c.Role == text.PortJoin || c.Role == text.FlagMark:
+			letter = k.marks.pick(endMark, endMarkASCII)
+		case c.Role == text.WireLine && i > 0 && i < len(cells)-1 && cells[i-1].Y == cells[i+1].Y:
+			letter = c.Rune
+		}
+		s.Put(at.X-k.shown.Min.X, at.Y-k.shown.Min.Y, letter, prefix)
+	}
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"image"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -40,6 +41,8 @@ type work struct {
 	picture   *picture         // the newest drawing of the sheet; nil before the first
 	last      *diagram.Drawing // the newest of any sheet: a sheet that is shown next keeps its places
 	pictureOf stamp
+	standIn   *picture // shown until the drawing that a box was dropped on is prepared
+	standsFor stamp
 	drawing   bool
 	careful   bool // a careful drawing is on its way
 
@@ -83,7 +86,7 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
-	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think(), d.oversee())...)
+	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think(), d.oversee(), d.carry(), d.trace())...)
 }
 
 // draw computes a drawing beside the screen, or prepares the one that was there before.
@@ -168,22 +171,40 @@ func (d *desk) hang(m drawn) {
 	d.album.keep(m.shows, m.picture.drawing)
 }
 
-// hold moves the pane so that the selected thing stays where it is on the screen when
-// another drawing is shown.
+// hold moves the pane so that the selected thing stays where it is on the screen when another
+// drawing is shown, unless most of what is around it stays where it is on the drawing.
 func (d *desk) hold(next *picture) {
-	if d.work.picture == nil {
+	before := d.work.picture
+	if d.standsIn() {
+		before = d.work.standIn
+	}
+	if before == nil {
 		return
 	}
-	was, drawn := d.work.picture.place(d.cursor)
-	is, stays := next.place(d.cursor)
-	if !drawn || !stays {
-		return
-	}
+	view := &d.view
 	if o := d.overview(); o != nil {
-		o.view = o.view.Add(is.Min.Sub(was.Min))
-		return
+		view = &o.view
 	}
-	d.view = d.view.Add(is.Min.Sub(was.Min))
+	shown := image.Rectangle{Min: *view, Max: view.Add(d.plan.Canvas.Size())}
+	was, drawn := before.place(d.cursor)
+	is, stays := next.place(d.cursor)
+	if drawn && stays && !before.steady(next, shown) {
+		*view = view.Add(is.Min.Sub(was.Min))
+	}
+}
+
+// steady reports whether more than half of the boxes in view lie where they did.
+func (p *picture) steady(next *picture, shown image.Rectangle) bool {
+	seen, still := 0, 0
+	for _, o := range p.objects {
+		if o.kind == partThing && o.rect.Overlaps(shown) {
+			seen++
+			if is, drawn := next.place(o.thing); drawn && is.Min == o.rect.Min {
+				still++
+			}
+		}
+	}
+	return 2*still > seen
 }
 
 // takeFindings shows the result of a check. One of an older revision is dropped.

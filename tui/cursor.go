@@ -206,15 +206,20 @@ func (d *desk) follow() {
 		return
 	}
 	at, drawn := p.place(d.cursor)
+	mouse := false
 	if l, moving := topOf[*moveLayer](d); moving {
-		at = at.Add(l.by)
+		at, mouse = at.Add(l.by), l.mouse
 	}
-	if drawn {
+	if l, pulling := topOf[*pullLayer](d); pulling {
+		mouse = l.mouse
+	}
+	if drawn && !mouse {
 		d.view.X = pan(d.view.X, at.Min.X, at.Max.X, pane.X, edgeColumns)
 		d.view.Y = pan(d.view.Y, at.Min.Y, at.Max.Y, pane.Y, edgeRows)
 	}
-	d.view.X = bound(d.view.X, p.grid.W, pane.X)
-	d.view.Y = bound(d.view.Y, p.grid.H, pane.Y)
+	on := d.onScreen().grid
+	d.view.X = bound(d.view.X, on.W, pane.X)
+	d.view.Y = bound(d.view.Y, on.H, pane.Y)
 }
 
 // pan moves the first shown cell so that the cells from low up to high are shown, with

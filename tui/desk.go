@@ -45,6 +45,7 @@ type desk struct {
 	memory nav.Position // of the arrows
 	lug    model.WireID // the lug of the selected terminal that is lit
 	view   image.Point  // upper left cell of the drawing on the screen
+	grip   grip         // what the mouse holds
 
 	work   work
 	album  album

@@ -107,10 +107,10 @@ func (d *desk) inForce() *force {
 	return f
 }
 
-// grid is the drawing as it is shown: painted with the state in force if there is one.
-// While a state is being computed anew, the drawing keeps the paint of the one before.
-func (d *desk) grid() *text.Grid {
-	if p := d.picture(); p != d.work.picture {
+// grid is a picture as it is shown: the drawing is painted with the state in force if there is
+// one. While a state is being computed anew, the drawing keeps the paint of the one before.
+func (d *desk) grid(p *picture) *text.Grid {
+	if p != d.work.picture {
 		return p.grid
 	}
 	f := d.work.force

@@ -42,7 +42,7 @@ func wired(t *testing.T, text string) *robot {
 // energyOf is what the drawing on the screen shows of a wire.
 func energyOf(t *testing.T, r *robot, wire string) (e scene.Energy, flows bool) {
 	t.Helper()
-	g := r.d.grid()
+	g := r.d.grid(r.d.picture())
 	for y := range g.H {
 		for x := range g.W {
 			if c := g.At(x, y); c.Role == text.WireLine && c.Owner.ID == wire {

@@ -14,7 +14,7 @@ const (
 	cursorMark      = '◆'
 	endMark         = '◇'
 	cursorMarkASCII = '@'
-	endMarkASCII    = '*'
+	endMarkASCII    = 'O'
 	lineASCII       = '#'
 )
 
@@ -36,11 +36,11 @@ type marks struct {
 func (d *desk) marks() marks {
 	m := marks{cursor: d.cursor, ascii: d.session.ASCII, ends: [2]image.Point{{X: -1}, {X: -1}}}
 	id := d.litWire()
-	if id == "" {
+	if _, pulling := topOf[*pullLayer](d); pulling || id == "" {
 		return m
 	}
 	m.wire = ofWire(id)
-	if w := d.picture().wire(id); w != nil && len(w.Path) > 0 {
+	if w := d.onScreen().wire(id); w != nil && len(w.Path) > 0 {
 		first, last := w.Path[0], w.Path[len(w.Path)-1]
 		m.ends = [2]image.Point{{X: first.X, Y: first.Y}, {X: last.X, Y: last.Y}}
 	}

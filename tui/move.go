@@ -1,19 +1,31 @@
 package tui
 
 import (
+	"fmt"
 	"image"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/lugbook/diagram"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 )
 
-// moveLayer is a box being moved. Nothing changes until it is set down.
+// moveLayer is a box being moved. The box and the wires that it concerns are drawn anew at
+// each step, beside the screen. Nothing changes until it is set down.
 type moveLayer struct {
-	id model.PartID
-	by image.Point
+	id    model.PartID
+	by    image.Point // how far the hand has moved it
+	mouse bool        // the hand is the mouse
+
+	drag    *diagram.Drag // nil before it was taken hold of
+	busy    bool          // a step is being drawn
+	asked   bool          // a step was drawn, or could not be
+	at      image.Point   // how far it was moved in the step that was asked for last
+	preview *picture      // the last step that could be drawn; nil if none
+	err     error         // why the last step could not be drawn
+	setting bool          // it is to be set down as soon as the step is drawn
 }
 
 func (m *moveLayer) place() place { return inMove }
@@ -23,6 +35,9 @@ func (m *moveLayer) stale(d *desk) bool { return d.sheet().Part(m.id) == nil }
 func (m *moveLayer) key(*desk, tea.KeyMsg) (tea.Cmd, bool) { return nil, false }
 
 func (m *moveLayer) reading(*desk) string {
+	if m.asked && m.err != nil && m.drag != nil && m.at == m.by {
+		return string(m.id) + " has no room there; set down here, what is in its way is moved"
+	}
 	return "moving " + string(m.id) + ": arrows, with Shift by four cells; Esc puts it back"
 }
 
@@ -44,25 +59,136 @@ func movable(d *desk) string {
 	return ""
 }
 
-// shift moves the box by cells, never off the drawing's upper left edges.
-func (m *moveLayer) shift(d *desk, dx, dy int) {
-	at, drawn := d.work.picture.place(ofPart(m.id))
-	if !drawn {
-		return
+// shift moves the box by cells.
+func (m *moveLayer) shift(d *desk, dx, dy int) { m.to(d, m.by.Add(image.Pt(dx, dy))) }
+
+// to moves the box so far from where it stood, never off the drawing's upper left edges.
+func (m *moveLayer) to(d *desk, by image.Point) {
+	if at, drawn := d.work.picture.place(ofPart(m.id)); drawn {
+		m.by = image.Pt(max(by.X, -at.Min.X), max(by.Y, -at.Min.Y))
 	}
-	m.by.X = max(m.by.X+dx, -at.Min.X)
-	m.by.Y = max(m.by.Y+dy, -at.Min.Y)
 }
 
-// set puts the box down.
+// moved is a step of a box that was drawn, or why it could not be.
+type moved struct {
+	layer   *moveLayer
+	at      image.Point
+	drag    *diagram.Drag
+	preview *picture
+	err     error
+}
+
+// carry starts to draw the step that the box has come to.
+func (d *desk) carry() tea.Cmd {
+	m, moving := topOf[*moveLayer](d)
+	if !moving || m.busy || m.asked && (m.at == m.by || m.drag == nil) {
+		return nil
+	}
+	stood, drawn := d.work.picture.place(ofPart(m.id))
+	if !drawn || d.work.pictureOf != d.stamp() {
+		return nil
+	}
+	m.busy = true
+	out, corner := moved{layer: m, at: m.by, drag: m.drag}, stood.Min.Add(m.by)
+	job, sheet, lib, o, ascii, shown := d.job(), d.sheetName, d.lib, d.byHand(), d.session.ASCII, d.shown()
+	return func() tea.Msg {
+		out.err = guarded(func() error {
+			if out.drag == nil {
+				g, err := diagram.Grab(job, sheet, lib, o, m.id)
+				if err != nil {
+					return err
+				}
+				out.drag = g
+			}
+			page, err := out.drag.To(corner.X, corner.Y)
+			if err != nil {
+				return err
+			}
+			if shown != nil {
+				page = page.In(*shown)
+			}
+			out.preview = sketchOf(&page, ascii)
+			return nil
+		})
+		return out
+	}
+}
+
+// byHand is how the drawing on the screen was made, for changing it by hand.
+func (d *desk) byHand() diagram.Options {
+	return diagram.Options{Quick: true, Unwired: d.unwired, Previous: d.work.picture.drawing}
+}
+
+// guarded does something beside the screen; what would end the program is an error.
+func guarded(do func() error) (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("it failed: %v", r)
+		}
+	}()
+	return do()
+}
+
+// takeMoved shows a step that was drawn. One of a box that was let go is dropped.
+func (d *desk) takeMoved(r moved) tea.Cmd {
+	m, moving := topOf[*moveLayer](d)
+	if !moving || m != r.layer {
+		return nil
+	}
+	m.busy, m.asked, m.at, m.drag, m.err = false, true, r.at, r.drag, r.err
+	if r.preview != nil {
+		m.preview = r.preview
+	}
+	if m.setting && m.at == m.by {
+		return tea.Batch(m.set(d), d.refresh())
+	}
+	return d.refresh()
+}
+
+// set puts the box down: on a drawing that stands as it was shown, if it has room there.
 func (m *moveLayer) set(d *desk) tea.Cmd {
 	at, drawn := d.work.picture.place(ofPart(m.id))
+	if m.setting = m.busy || m.drag != nil && m.at != m.by; m.setting && drawn {
+		return nil // until the last step is drawn
+	}
 	d.pop()
-	if drawn {
-		at = at.Add(m.by)
-		d.try(edit.PlacePart{Sheet: d.sheetName, ID: m.id, Place: &model.Place{X: at.Min.X, Y: at.Min.Y}})
+	if !drawn {
+		return nil
+	}
+	corner := at.Min.Add(m.by)
+	var dropped *diagram.Drawing
+	if m.asked && m.err == nil && m.drag != nil {
+		dropped = m.drag.Drop()
+		if at, drawn := m.preview.place(ofPart(m.id)); drawn {
+			corner = at.Min
+		}
+	}
+	if err := d.act(edit.PlacePart{Sheet: d.sheetName, ID: m.id, Place: &model.Place{X: corner.X, Y: corner.Y}}); err != nil {
+		d.warn(explain(err))
+		return nil
+	}
+	if dropped != nil {
+		d.album.keep(d.shot(), dropped)
+		d.work.standIn, d.work.standsFor = m.preview, d.stamp()
 	}
 	return nil
+}
+
+// onScreen is the picture that is looked at: the one with a box on its way, the one that it was
+// dropped on while that is being prepared, else the drawing as it is moved about on.
+func (d *desk) onScreen() *picture {
+	if m, moving := topOf[*moveLayer](d); moving && m.preview != nil {
+		return m.preview
+	}
+	if d.standsIn() {
+		return d.work.standIn
+	}
+	return d.picture()
+}
+
+// standsIn reports whether a box was dropped and the drawing with it there is being prepared.
+func (d *desk) standsIn() bool {
+	return d.work.standIn != nil && d.work.standsFor == d.stamp() && d.work.pictureOf != d.stamp()
 }
 
 func moveActions() []Action {

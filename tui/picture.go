@@ -173,6 +173,9 @@ func (p *picture) wire(id model.WireID) *scene.Wire {
 
 func area(r scene.Rect) image.Rectangle { return image.Rect(r.X, r.Y, r.X+r.W, r.Y+r.H) }
 
+// flag is the flag of a drawing that stands for a loose end.
+func (t thing) flag() string { return string(t.wire) + " " + string(t.side) }
+
 // ofFlag is the loose end that a flag of a drawing stands for.
 func ofFlag(id string) thing {
 	wire, side, _ := strings.Cut(id, " ")

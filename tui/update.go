@@ -27,9 +27,13 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 	case tea.KeyMsg:
 		return tea.Batch(d.key(msg), d.refresh())
 	case tea.MouseMsg:
-		return tea.Batch(d.click(msg), d.refresh())
+		return tea.Batch(d.pointer(msg), d.refresh())
 	case drawn:
 		return d.takeDrawing(msg)
+	case moved:
+		return d.takeMoved(msg)
+	case traced:
+		return d.takeTraced(msg)
 	case reduced:
 		return d.takeReduced(msg)
 	case forced:
