@@ -15,6 +15,9 @@ import (
 // usualColumns is the width of a board whose pages may have any.
 const usualColumns = 120
 
+// mostPages stands for the number of a page that has none yet.
+const mostPages = 99
+
 // leastRows is the fewest rows of a page that are left for lists and cards, however much
 // stands below them.
 const leastRows = 12
@@ -42,9 +45,13 @@ func New(shape diagram.Shape, like scene.Page) *Board {
 	return b
 }
 
-// Foot is the number of rows that stand below a drawing of a number of columns.
+// Foot is the number of rows that stand below a drawing of a number of columns. A page
+// without a number counts as one that will have one.
 func Foot(like scene.Page, columns int) int {
 	like.W, like.H = columns, 0
+	if like.Title.Page == 0 {
+		like.Title.Page, like.Title.Pages = mostPages, mostPages
+	}
 	return text.Render(&like, text.Options{}).H
 }
 
