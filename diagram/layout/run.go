@@ -114,7 +114,7 @@ func (o Options) work(g *Graph) work {
 	n, m := len(g.Boxes), len(g.Wires)
 	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 16, Inserts: 80, Passes: 1}}
 	if o.Effort == Full {
-		w.moves, w.seeds = min(100000+3000*n, 1000000), 4
+		w.moves, w.seeds = min(100000+5000*n, 1500000), starts(n)
 		w.tries = max(min(3000, 150000/(m+1)), 200)
 		w.route.Rounds, w.route.Passes = 40, 4
 	}
@@ -125,6 +125,17 @@ func (o Options) work(g *Graph) work {
 		w.seeds = o.Seeds
 	}
 	return w
+}
+
+// starts is the number of placements that full effort begins with: small graphs are placed in no time.
+func starts(boxes int) int {
+	switch {
+	case boxes <= 24:
+		return 8
+	case boxes <= largeGraph:
+		return 4
+	}
+	return 2
 }
 
 // place makes one draft per start, the cheapest by estimate first.
@@ -154,14 +165,17 @@ func placeError(g *Graph, err error) error {
 	return &PinError{g.Boxes[none.Box].ID}
 }
 
-// polished is the number of drafts that full effort works on with the wires drawn.
-const polished = 2
+// Of the placements, full effort draws the wires of the best by estimate, and works on the best of these drawings.
+const (
+	drawn    = 4
+	polished = 2
+)
 
 // routeBest routes every draft and keeps the cheapest, of equals the first. With moves to spend on drawn wires, the
 // best two are worked on before the last choice.
 func routeBest(g *Graph, x *index, drafts []*Drawing, o Options) routed {
 	w := o.work(g)
-	results := routeAll(g, x, drafts, o, w.route)
+	results := routeAll(g, x, drafts[:min(drawn, len(drafts))], o, w.route)
 	if w.tries > 0 {
 		results = results[:min(polished, len(results))]
 		again := make([]*Drawing, len(results))

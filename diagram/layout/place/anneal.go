@@ -7,12 +7,26 @@ import (
 	"example.com/lugbook/diagram/layout/geom"
 )
 
-// Cooling runs from 150 to 0.5 in this many steps; temperatures are in 1/65536.
-const (
-	coolSteps  = 128
-	coolStart  = 150 * chance.One
-	coolFactor = 62678 // (0.5/150)^(1/128) in 1/65536
+// coolSteps is the number of temperatures of an annealing.
+const coolSteps = 128
+
+// cooling is a first temperature and, in 1/65536, the factor from one to the next; the last one is about 0.5.
+type cooling struct{ start, factor int64 }
+
+// A placement box by box is annealed from a heat in which even boxes with many wires move; one from a sketch keeps the
+// map it was made by.
+var (
+	fromHot  = cooling{600 * chance.One, 62005} // (0.5/600)^(1/128)
+	fromWarm = cooling{150 * chance.One, 62678} // (0.5/150)^(1/128)
 )
+
+// heatOf is the cooling that so many moves are enough for.
+func heatOf(moves, boxes int) cooling {
+	if moves < 1500*boxes {
+		return fromWarm
+	}
+	return fromHot
+}
 
 // backup is a box as it was before a move.
 type backup struct {
@@ -32,13 +46,14 @@ type annealer struct {
 	flexing []int // boxes with ports to choose
 	free    []int // zones without pinned boxes
 	touched []int
+	region  geom.Rect
 	old     []backup    // of the touched boxes
 	zonesB  []geom.Rect // frames before the move
 	reach   int         // farthest shift
 }
 
-// anneal runs the given number of moves. Pre and post: boxes are apart and zones clear.
-func (s *state) anneal(moves int, seed uint64) {
+// anneal runs the given number of moves. Pre and post: boxes are apart and zones clear, ports are seated.
+func (s *state) anneal(moves int, seed uint64, c cooling) {
 	a := &annealer{state: s, rnd: chance.New(seed)}
 	for i := range s.bodies {
 		if s.p.Boxes[i].Pin == nil {
@@ -56,14 +71,15 @@ func (s *state) anneal(moves int, seed uint64) {
 	if len(a.movable) == 0 && len(a.flexing) == 0 {
 		return
 	}
-	t := int64(coolStart)
+	a.region = s.region()
+	t := c.start
 	for k := range coolSteps {
 		left := coolSteps - k
 		a.reach = 2 + 40*left*left/(coolSteps*coolSteps)
 		for range moves / coolSteps {
 			a.try(t)
 		}
-		t = t * coolFactor >> 16
+		t = t * c.factor >> 16
 	}
 }
 
@@ -75,7 +91,7 @@ func (a *annealer) try(t int64) {
 		a.undo()
 		return
 	}
-	if !a.fit(a.touched) {
+	if !a.within() || !a.fit(a.touched) {
 		a.undo()
 		return
 	}
@@ -85,6 +101,38 @@ func (a *annealer) try(t int64) {
 		return
 	}
 	a.commit(a.touched, delta)
+}
+
+// spread is the area, in percent of the room that the boxes need, in which they are moved about. Without a bound they
+// drift apart while it is hot, and later nothing brings whole groups together again.
+const spread = 500
+
+// region is the square, in steps, or the part of the page around the middle of the drawing, and around all that lies
+// beyond.
+func (s *state) region() geom.Rect {
+	r := &s.p.Rules
+	total := 0
+	for i := range s.bodies {
+		room := s.bodies[i].roomOf()
+		total += room.W * room.H
+	}
+	w := root(total * spread / 100 * r.Row / r.Col)
+	if r.MaxWidth > 0 {
+		w = r.MaxWidth
+	}
+	h := total * spread / 100 / max(w, 1)
+	b := s.bounds
+	return b.Union(geom.Rect{X: b.X + (b.W-w)/2, Y: b.Y + (b.H-h)/2, W: w, H: h})
+}
+
+// within tells whether the touched boxes are in the region.
+func (a *annealer) within() bool {
+	for _, i := range a.touched {
+		if a.region.Union(a.bodies[i].rect) != a.region {
+			return false
+		}
+	}
+	return true
 }
 
 // touch saves a box before it is changed.
@@ -132,6 +180,8 @@ func (a *annealer) propose() bool {
 		return a.align(i)
 	case dice < 38:
 		return a.swap(i, a.movable[a.rnd.Below(len(a.movable))])
+	case dice < 47:
+		return a.pull(i)
 	}
 	b := a.touch(i)
 	b.rect.X += a.rnd.Within(a.reach)
@@ -163,6 +213,30 @@ func (a *annealer) align(i int) bool {
 		b.rect.X += d.X
 		b.rect.Y += a.rnd.Within(a.reach / 4)
 	}
+	return true
+}
+
+// pull moves a box near the middle of those it is wired to.
+func (a *annealer) pull(i int) bool {
+	var sum geom.Point
+	n := 0
+	for _, w := range a.bodies[i].wires {
+		other := a.p.Wires[w].From.Box
+		if other == i {
+			other = a.p.Wires[w].To.Box
+		}
+		if other != i {
+			r := &a.bodies[other].rect
+			sum = sum.Add(geom.Point{X: r.X + r.W/2, Y: r.Y + r.H/2})
+			n++
+		}
+	}
+	if n == 0 {
+		return false
+	}
+	b := a.touch(i)
+	b.rect.X = sum.X/n - b.rect.W/2 + a.rnd.Within(b.rect.W+a.reach)
+	b.rect.Y = sum.Y/n - b.rect.H/2 + a.rnd.Within(b.rect.H+a.reach)
 	return true
 }
 

@@ -2,6 +2,7 @@ package place
 
 import (
 	"errors"
+	"slices"
 	"testing"
 
 	"example.com/lugbook/diagram/layout/geom"
@@ -109,7 +110,7 @@ func TestFacesGroupsAndOrderHoldInEveryPass(t *testing.T) {
 		s := newState(p)
 		require.NoError(t, s.first())
 		requirePlaced(t, p, s.result())
-		s.anneal(1280, 3)
+		s.anneal(1280, 3, fromHot)
 		q := s.result()
 		requirePlaced(t, p, q)
 		kept := make([]*Kept, len(p.Boxes))
@@ -155,7 +156,7 @@ func TestFacingsAreTheSidesThatBothFacesAllow(t *testing.T) {
 func TestOnwardWiresRunFromLeftToRight(t *testing.T) {
 	for _, onward := range []bool{false, true} {
 		p := &Problem{Rules: testRules}
-		p.Rules.MaxWidth = 118
+		p.Rules.MaxWidth = 160
 		for range 6 {
 			p.Boxes = append(p.Boxes, Box{Zone: -1, W: 10, H: 3, Head: 2, Ports: []Port{
 				{Sides: geom.Of(geom.East, geom.West), Offset: -1, Group: -1, Face: 1},
@@ -164,8 +165,9 @@ func TestOnwardWiresRunFromLeftToRight(t *testing.T) {
 		for i := range 5 {
 			p.Wires = append(p.Wires, Wire{From: Ref{5 - i, 1}, To: Ref{4 - i, 0}, Onward: onward})
 		}
-		q, err := Place(p, 20000, 1)
+		q, err := Place(p, 20000, 8)
 		require.NoError(t, err)
+		slices.SortStableFunc(q, func(a, b Placement) int { return a.Cost - b.Cost })
 		right := 0
 		for _, w := range p.Wires {
 			if q[0].Boxes[w.From.Box].Right() < q[0].Boxes[w.To.Box].X {

@@ -30,10 +30,16 @@ func Place(p *Problem, moves, seeds int) ([]Placement, error) {
 	for k := range seeds {
 		wait.Go(func() {
 			s := newState(p)
-			if errs[k] = s.first(); errs[k] == nil {
-				s.anneal(moves, uint64(k+1))
-				out[k] = s.result()
+			seed := uint64(k + 1)
+			heat := heatOf(moves, len(p.Boxes))
+			if s.sketchable() {
+				s.fromSketch(s.sketch(s.clusters(groupSize), seed))
+				heat = fromWarm
+			} else if errs[k] = s.first(); errs[k] != nil {
+				return
 			}
+			s.anneal(moves, seed, heat)
+			out[k] = s.result()
 		})
 	}
 	wait.Wait()

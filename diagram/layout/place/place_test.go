@@ -107,7 +107,7 @@ func TestDeltasAddUpToTheCostCountedAfresh(t *testing.T) {
 	s := newState(p)
 	require.NoError(t, s.first())
 	for seed := range uint64(5) {
-		s.anneal(2560, seed)
+		s.anneal(2560, seed, fromHot)
 		cost, size := s.cost, s.size
 		s.recount()
 		require.Equal(t, s.cost, cost, "after seed %d", seed)

@@ -13,8 +13,9 @@ func (s *state) price(touched []int, limit int) (int, bool) {
 		return 0, false
 	}
 	for k := range s.redo {
-		if l := &s.redo[k]; l.active {
-			if sum += s.meets(s.redoAt[k], l, touched, limit-sum); sum > limit {
+		c := &s.redo[k]
+		for n := range c.n {
+			if sum += s.meets(s.redoAt[k], &c.legs[n], touched, limit-sum); sum > limit {
 				return 0, false
 			}
 		}
@@ -25,7 +26,7 @@ func (s *state) price(touched []int, limit int) (int, bool) {
 	return sum, sum <= limit
 }
 
-// redraw makes the new stand-ins of all wires of the touched boxes. It returns by how much they themselves cost more,
+// redraw makes the new courses of all wires of the touched boxes. It returns by how much they themselves cost more,
 // less all that the old ones met.
 func (s *state) redraw(touched []int) int {
 	s.mark++
@@ -40,40 +41,50 @@ func (s *state) redraw(touched []int) int {
 				continue
 			}
 			s.seen[w] = s.mark
-			l := s.lineOf(w)
-			sum += l.cost - s.lines[w].cost - r.Cross*s.crossed[w] - r.Hit*s.hit[w]
-			s.redo = append(s.redo, l)
+			c := s.courseOf(w)
+			sum += c.cost - s.courses[w].cost - r.Cross*s.crossed[w] - r.Hit*s.hit[w]
+			s.redo = append(s.redo, c)
 			s.redoAt = append(s.redoAt, w)
 		}
 	}
 	return sum
 }
 
-// among prices what the changed stand-ins meet among themselves now, and gives back what redraw took off twice.
+// among prices what the changed courses meet among themselves now, and gives back what redraw took off twice.
 func (s *state) among(touched []int) int {
 	crossings, hits := 0, 0
 	for k, w := range s.redoAt {
-		l, old := &s.redo[k], &s.lines[w]
+		c, old := &s.redo[k], &s.courses[w]
 		for j, v := range s.redoAt[:k] {
-			if m := &s.redo[j]; l.near(m) && crosses(l, m) {
-				crossings++
-			}
-			if m := &s.lines[v]; old.near(m) && crosses(old, m) {
-				crossings++
-			}
+			crossings += c.crossings(&s.redo[j]) + old.crossings(&s.courses[v])
 		}
 		for _, b := range touched {
-			if s.standing[b] && s.hits(w, old, b, &s.agreed[b]) {
-				hits++
+			for n := range old.n {
+				if s.standing[b] && s.hits(w, &old.legs[n], b, &s.agreed[b]) {
+					hits++
+				}
 			}
 		}
 	}
 	return s.p.Rules.Cross*crossings + s.p.Rules.Hit*hits
 }
 
-// meets prices what one new stand-in crosses of those that stay, and the boxes it runs through. It stops counting
+// crossings counts those of two courses.
+func (c *course) crossings(d *course) int {
+	n := 0
+	for k := range c.n {
+		for j := range d.n {
+			if l, m := &c.legs[k], &d.legs[j]; l.near(m) && crosses(l, m) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// meets prices what a new leg of wire w crosses of those that stay, and the boxes it runs through. It stops counting
 // beyond the limit.
-func (s *state) meets(w int, l *line, touched []int, limit int) int {
+func (s *state) meets(w int, l *leg, touched []int, limit int) int {
 	s.stamp++
 	r := &s.p.Rules
 	sum := 0
@@ -83,12 +94,12 @@ func (s *state) meets(w int, l *line, touched []int, limit int) int {
 		}
 	}
 	for _, at := range s.tiles.along(l) {
-		for _, v := range s.tiles.lines[at] {
-			if s.met[v] == s.stamp {
+		for _, id := range s.tiles.legs[at] {
+			if s.met[id] == s.stamp {
 				continue
 			}
-			s.met[v] = s.stamp
-			if k := &s.lines[v]; l.near(k) && s.seen[v] != s.mark && crosses(l, k) {
+			s.met[id] = s.stamp
+			if v, k := s.leg(id); l.near(k) && s.seen[v] != s.mark && crosses(l, k) {
 				sum += r.Cross
 			}
 		}
@@ -108,17 +119,17 @@ func (s *state) meets(w int, l *line, touched []int, limit int) int {
 	return sum
 }
 
-// newlyThrough counts the stand-ins that stay and run through a touched box where it is now.
+// newlyThrough counts the legs that stay and run through a touched box where it is now.
 func (s *state) newlyThrough(b int) int {
 	s.stamp++
 	n, r := 0, &s.bodies[b].rect
 	for _, at := range s.tiles.over(*r) {
-		for _, v := range s.tiles.lines[at] {
-			if s.met[v] == s.stamp {
+		for _, id := range s.tiles.legs[at] {
+			if s.met[id] == s.stamp {
 				continue
 			}
-			s.met[v] = s.stamp
-			if s.seen[v] != s.mark && s.hits(int(v), &s.lines[v], b, r) {
+			s.met[id] = s.stamp
+			if v, l := s.leg(id); s.seen[v] != s.mark && s.hits(v, l, b, r) {
 				n++
 			}
 		}
@@ -129,9 +140,7 @@ func (s *state) newlyThrough(b int) int {
 // commit makes the change last priced the agreed state.
 func (s *state) commit(touched []int, delta int) {
 	for _, w := range s.redoAt {
-		if s.lines[w].active {
-			s.leave(w)
-		}
+		s.leave(w)
 	}
 	for _, b := range touched {
 		if s.standing[b] {
@@ -145,10 +154,8 @@ func (s *state) commit(touched []int, delta int) {
 		put(s.tiles.boxes, s.tiles.over(s.room[b]), b)
 	}
 	for k, w := range s.redoAt {
-		s.lines[w] = s.redo[k]
-		if s.lines[w].active {
-			s.enter(w)
-		}
+		s.courses[w] = s.redo[k]
+		s.enter(w)
 	}
 	size := s.sizeOf(s.newBounds)
 	s.cost += delta - (size - s.size)

@@ -34,7 +34,7 @@ type state struct {
 	room     []geom.Rect // per box, halos included
 	standing []bool      // boxes that have been agreed on
 	through  []int       // per box, the stand-ins that run through it
-	lines    []line      // per wire
+	courses  []course    // per wire
 	crossed  []int       // per wire, the stand-ins it crosses
 	hit      []int       // per wire, the boxes it runs through
 	bounds   geom.Rect   // around everything
@@ -47,8 +47,8 @@ type state struct {
 	stamp     int // of the search at hand
 	met       []int
 	passed    []int
-	redo      []line // new stand-ins
-	redoAt    []int  // of these wires
+	redo      []course // new stand-ins
+	redoAt    []int    // of these wires
 	newBounds geom.Rect
 }
 
@@ -56,8 +56,8 @@ func newState(p *Problem) *state {
 	n, m := len(p.Boxes), len(p.Wires)
 	s := &state{p: p, bodies: make([]body, n), zones: make([]geom.Rect, len(p.Titles)), member: make([][]int, len(p.Titles)),
 		tiles: newTiles(n), agreed: make([]geom.Rect, n), room: make([]geom.Rect, n), standing: make([]bool, n),
-		through: make([]int, n), moving: make([]int, n), passed: make([]int, n), lines: make([]line, m),
-		crossed: make([]int, m), hit: make([]int, m), seen: make([]int, m), met: make([]int, m)}
+		through: make([]int, n), moving: make([]int, n), passed: make([]int, n), courses: make([]course, m),
+		crossed: make([]int, m), hit: make([]int, m), seen: make([]int, m), met: make([]int, m<<legBits)}
 	for i := range p.Boxes {
 		b := &p.Boxes[i]
 		s.bodies[i].slots, s.bodies[i].facings, s.bodies[i].ordered = newSlots(b), Facings(b), b.Ordered

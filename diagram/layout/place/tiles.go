@@ -8,11 +8,11 @@ const (
 	tileY = 4
 )
 
-// tiles finds the stand-ins and boxes near a place. The plane is rolled up, so that far places share tiles: what is
+// tiles finds the legs and boxes near a place. The plane is rolled up, so that far places share tiles: what is
 // found still has to be looked at.
 type tiles struct {
 	bits  int // of the number of tiles in a row and in a column
-	lines [][]int32
+	legs  [][]int32
 	boxes [][]int32
 	path  []int32
 }
@@ -23,13 +23,13 @@ func newTiles(n int) *tiles {
 	for n > 1<<(2*t.bits-2) && t.bits < 7 {
 		t.bits++
 	}
-	t.lines, t.boxes = make([][]int32, 1<<(2*t.bits)), make([][]int32, 1<<(2*t.bits))
+	t.legs, t.boxes = make([][]int32, 1<<(2*t.bits)), make([][]int32, 1<<(2*t.bits))
 	return t
 }
 
 func (t *tiles) clear() {
-	for i := range t.lines {
-		t.lines[i], t.boxes[i] = t.lines[i][:0], t.boxes[i][:0]
+	for i := range t.legs {
+		t.legs[i], t.boxes[i] = t.legs[i][:0], t.boxes[i][:0]
 	}
 }
 
@@ -50,8 +50,8 @@ func (t *tiles) over(r geom.Rect) []int32 {
 	return t.path
 }
 
-// along lists the tiles that a stand-in passes, and now and then one beside it. The list is good until the next call.
-func (t *tiles) along(l *line) []int32 {
+// along lists the tiles that a leg passes, and now and then one beside it. The list is good until the next call.
+func (t *tiles) along(l *leg) []int32 {
 	t.path = t.path[:0]
 	a, b := l.a, l.b
 	if a.Y > b.Y {
