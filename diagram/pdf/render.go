@@ -54,7 +54,8 @@ type document struct {
 
 // about fills in what the file says of itself.
 func (d *document) about(s *ink.Sheet, p *scene.Page) {
-	d.SetTitle(clean.Line(s.Heading), true)
+	what, _ := p.Title.Heading()
+	d.SetTitle(strings.Join(what, ", "), true)
 	d.SetSubject(clean.Line(s.About), true)
 	words := []string{"wiring drawing"}
 	for _, word := range []string{p.Title.View, p.Title.Sheet, p.Title.System} {

@@ -70,18 +70,28 @@ func (s Symbol) mirrored() Symbol {
 	}
 	s.Strokes = strokes
 	for i, core := range s.core {
-		letters := []rune(core)
-		slices.Reverse(letters)
-		for k, r := range letters {
-			if at := strings.IndexRune(twins, r); at >= 0 {
-				letters[k] = []rune(twins)[len([]rune(twins))-1-len([]rune(twins[:at]))]
-			}
-		}
-		s.core[i] = string(letters)
+		s.core[i] = reversed(core, twins)
 	}
+	s.turned = !s.turned
 	return s
 }
 
-// twins are letters that mirror each other, each as far from one end as its twin from
-// the other.
-const twins = "([<►◄>])"
+// Letters that mirror each other, each as far from one end as its twin from the other:
+// those of symbols in one row, where a stroke is no more than a sign, and those of
+// symbols in three, where it is a blade.
+const (
+	twins  = "([<►◄>])"
+	blades = "([<►┤┌└╱/\\╲┘┐├◄>])"
+)
+
+// reversed mirrors a row of letters.
+func reversed(row, twins string) string {
+	letters, pairs := []rune(row), []rune(twins)
+	slices.Reverse(letters)
+	for i, r := range letters {
+		if at := slices.Index(pairs, r); at >= 0 {
+			letters[i] = pairs[len(pairs)-1-at]
+		}
+	}
+	return string(letters)
+}

@@ -13,6 +13,7 @@ type Symbol struct {
 	Title   string // in words
 	Strokes []Stroke
 	core    [2]string
+	turned  bool
 }
 
 // Op is what a stroke draws.
@@ -48,7 +49,7 @@ func Lookup(name string) (Symbol, bool) {
 	for _, row := range table {
 		if row.name == name {
 			strokes, err := parse(row.strokes)
-			return Symbol{row.name, row.title, strokes, [2]string{row.core, row.ascii}}, err == nil
+			return Symbol{Name: row.name, Title: row.title, Strokes: strokes, core: [2]string{row.core, row.ascii}}, err == nil
 		}
 	}
 	return Symbol{}, false

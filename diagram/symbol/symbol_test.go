@@ -97,6 +97,9 @@ func TestSymbolsTurnToTheirTerminals(t *testing.T) {
 		require.Equal(t, c.row, s.Row(7, false))
 		require.Equal(t, c.ascii, s.Row(7, true))
 	}
+	rows, ok := mustOf(box("battery", "-", "+")).Block(false)
+	require.True(t, ok)
+	require.Equal(t, [3]string{"    │+ ", "──┤ ├──", "  - │  "}, rows)
 	upright, _ := Of(box("battery", "+", "-"))
 	turned, _ := Of(box("battery", "-", "+"))
 	plus := func(s Symbol) int { return s.Strokes[7].Points[0].X }
@@ -109,6 +112,35 @@ func TestSymbolsTurnToTheirTerminals(t *testing.T) {
 		mirroredFrom, mirroredTo := s.mirrored().Extent()
 		require.Equal(t, []Point{from, to}, []Point{{W - mirroredTo.X, mirroredFrom.Y}, {W - mirroredFrom.X, mirroredTo.Y}}, name)
 	}
-	_, ok := Of(scene.Box{Symbol: "no such symbol"})
+	_, ok = Of(scene.Box{Symbol: "no such symbol"})
 	require.False(t, ok)
+}
+
+func mustOf(b scene.Box) Symbol {
+	s, _ := Of(b)
+	return s
+}
+
+func TestBlocksFillTheirField(t *testing.T) {
+	found := 0
+	for _, name := range Names() {
+		s, _ := Lookup(name)
+		for _, ascii := range []bool{false, true} {
+			for _, drawing := range []Symbol{s, s.mirrored()} {
+				rows, ok := drawing.Block(ascii)
+				if !ok {
+					continue
+				}
+				found++
+				for _, row := range rows {
+					require.Equal(t, 7, utf8.RuneCountInString(row), name)
+					require.NotContains(t, row, "┼")
+					for _, r := range row {
+						require.True(t, !ascii || r >= ' ' && r <= '~', "%s: %q", name, row)
+					}
+				}
+			}
+		}
+	}
+	require.Equal(t, 4*len(blocks), found, "each block is of a symbol")
 }

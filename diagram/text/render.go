@@ -213,9 +213,21 @@ func (c canvas) box(b scene.Box) {
 		c.write(w.At, c.text(w.Text), like)
 	}
 	if s, ok := symbol.Of(b); ok && inside.Symbol.W > 0 {
-		at := scene.Point{X: inside.Symbol.X, Y: inside.Symbol.Y + inside.Symbol.H/2}
-		c.write(at, s.Row(inside.Symbol.W, c.glyphs.ascii), Cell{Role: Symbol, Owner: owner, Change: b.Change})
+		c.symbol(s, inside.Symbol, Cell{Role: Symbol, Owner: owner, Change: b.Change})
 	}
+}
+
+// symbol draws a symbol into its room: in three rows where there are as many and it says
+// more so, else in one.
+func (c canvas) symbol(s symbol.Symbol, room scene.Rect, like Cell) {
+	at := scene.Point{X: room.X, Y: room.Y}
+	if rows, ok := s.Block(c.glyphs.ascii); ok && room.H == len(rows) {
+		for i, row := range rows {
+			c.write(at.Add(0, i), row, like)
+		}
+		return
+	}
+	c.write(at.Add(0, room.H/2), s.Row(room.W, c.glyphs.ascii), like)
 }
 
 var writingRoles = [...]Role{scene.Head: BoxHead, scene.MarkSign: BoxMark, scene.PartName: BoxName, scene.PortName: PortName, scene.SeatNo: SeatNo, scene.WorkWord: WorkWord}
