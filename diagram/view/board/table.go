@@ -2,6 +2,7 @@ package board
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/lugbook/diagram/scene"
 )
@@ -119,9 +120,10 @@ func (it *Item) cells(y int, cells []string, widths []int, of scene.Ref, strong 
 	}
 }
 
-// widths are the widths of the columns; the widest give way until all fit.
+// widths are the widths of the columns. Until all fit the widest give way, first down to
+// their longest words.
 func (t *Table) widths(columns int) []int {
-	widths := make([]int, len(t.Head))
+	widths, words := make([]int, len(t.Head)), make([]int, len(t.Head))
 	lines := [][]string{t.Head}
 	for _, r := range t.Rows {
 		lines = append(lines, r.Cells)
@@ -129,19 +131,34 @@ func (t *Table) widths(columns int) []int {
 	for _, cells := range lines {
 		for c := range min(len(cells), len(widths)) {
 			widths[c] = max(widths[c], scene.Width(cells[c]), 1)
+			for _, word := range strings.Fields(cells[c]) {
+				words[c] = max(words[c], scene.Width(word))
+			}
 		}
 	}
-	sum := columnGap * (len(widths) - 1)
+	over := columnGap*(len(widths)-1) - columns
 	for _, w := range widths {
-		sum += w
+		over += w
 	}
-	for sum > columns {
-		widest := slices.Index(widths, slices.Max(widths))
-		if widths[widest] <= leastColumn {
+	over = narrow(widths, over, words)
+	narrow(widths, over, slices.Repeat([]int{leastColumn}, len(widths)))
+	return widths
+}
+
+// narrow takes cells from the widest columns, from none that has its least, and returns how
+// many are still over.
+func narrow(widths []int, over int, least []int) int {
+	for ; over > 0; over-- {
+		widest := -1
+		for c, w := range widths {
+			if w > least[c] && (widest < 0 || w > widths[widest]) {
+				widest = c
+			}
+		}
+		if widest < 0 {
 			break
 		}
 		widths[widest]--
-		sum--
 	}
-	return widths
+	return over
 }
