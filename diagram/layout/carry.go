@@ -38,12 +38,16 @@ func carry(g *Graph, x *index, o Options) *extension {
 			e.d.Boxes[i].Rect.X, e.d.Boxes[i].Rect.Y = pin.X, pin.Y
 		}
 	}
-	paths := map[string][]Point{}
+	wires := map[string]WireAt{}
 	for _, w := range o.Previous.Wires {
-		paths[w.ID] = w.Path
+		wires[w.ID] = w
 	}
 	for i := range e.d.Wires {
-		e.d.Wires[i].Path = slices.Clone(paths[e.d.Wires[i].ID])
+		w, old := &e.d.Wires[i], wires[e.d.Wires[i].ID]
+		w.Path = slices.Clone(old.Path)
+		if old.Label.Index < len(g.Wires[i].Labels) {
+			w.Label = old.Label
+		}
 	}
 	for i := range g.Boxes {
 		e.setPorts(i)
@@ -135,4 +139,38 @@ func (e *extension) setPorts(i int) {
 	for k, spot := range e.spots[i] {
 		b.Ports[k].At, b.Ports[k].Side = spot.On(b.Rect), spot.Side
 	}
+}
+
+// whole tells whether nothing is left to be placed: every box has its place, and every frame the room for its boxes.
+func (e *extension) whole() bool {
+	for i := range e.g.Boxes {
+		if !e.kept(i) {
+			return false
+		}
+		zone, zoned := e.x.zone[e.g.Boxes[i].Zone]
+		if !zoned {
+			continue
+		}
+		if r := e.d.Zones[zone].Rect; r.W == 0 || r.Union(e.d.Boxes[i].Rect.Grow(leastSide, leastTop, leastSide, leastTop)) != r {
+			return false
+		}
+	}
+	return e.apart()
+}
+
+// leastSide and leastTop are the distances between the edge of a frame and its boxes, its own cell included, that remain
+// when a drawing has been pushed together.
+const (
+	leastSide = 2
+	leastTop  = 2
+)
+
+// apart tells whether no frame lies on another or on a box of another zone.
+func (e *extension) apart() bool {
+	for i, z := range e.d.Zones {
+		if z.Rect.W > 0 && !e.clear(i, z.Rect) {
+			return false
+		}
+	}
+	return true
 }

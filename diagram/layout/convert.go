@@ -101,6 +101,7 @@ func routeProblem(g *Graph, x *index, d *Drawing, o Options) *route.Problem {
 			Labels: lengths(g.Wires[i].Labels)}
 		p.Wires = append(p.Wires, wire)
 		p.Paths = append(p.Paths, d.Wires[i].Path)
+		p.Placed = append(p.Placed, d.Wires[i].Label)
 	}
 	return p
 }

@@ -29,7 +29,7 @@ func routeKept(g *Graph, x *index, d *Drawing, o Options) (Drawing, error) {
 	p := routeProblem(g, x, d, o)
 	p.Anchored = true
 	e := o.work(g).route
-	e.Passes = 0
+	e.Passes, e.KeepLabels = 0, true
 	result := route.Solve(p, e)
 	d.takeRoutes(p, result.Labels)
 	if len(result.Left) > 0 {
@@ -104,6 +104,9 @@ func extend(g *Graph, x *index, o Options) (Drawing, error) {
 	e := carry(g, x, o)
 	e.growAll()
 	e.yield()
+	if e.whole() {
+		return routeKept(g, x, e.d, o)
+	}
 	for range len(g.Boxes) + 1 {
 		p := placeProblem(g, x, o, trackSteps(g)[0])
 		q, err := place.Extend(p, e.keptBoxes(), e.d.zoneRects())

@@ -42,7 +42,7 @@ func (e *extension) open(axis route.Axis, before, n int) bool {
 	if !p.Open(axis, before, n) {
 		return false
 	}
-	e.d.takeRoutes(p, make([]Label, len(e.d.Wires)))
+	e.d.takeRoutes(p, p.Placed)
 	return true
 }
 

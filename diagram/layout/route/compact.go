@@ -10,6 +10,7 @@ type Compaction struct{ Rows, Columns int }
 // routed. If a wire should lose its way all is put back.
 func (r *router) compact(c Compaction) {
 	before := r.snapshot()
+	r.p.Placed = nil
 	if c.Rows > 0 {
 		r.p.squeeze(level, c.Rows)
 	}

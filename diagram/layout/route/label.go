@@ -17,15 +17,60 @@ type Label struct {
 // labeller places labels on a legal drawing.
 type labeller struct {
 	*router
-	text []int32   // wire + 1 whose label stands on a cell or keeps it free
-	area geom.Rect // where labels may stand
+	text map[geom.Point]int32 // wire + 1 whose label stands on a cell or keeps it free
+	area geom.Rect            // where labels may stand
 }
 
 // labelReach is how far labels may stand out to the sides of a drawing.
 const labelReach = 12
 
+// keptLabels keeps the labels that a problem came with where they may still stand, and finds places for the others.
+func (r *router) keptLabels() []Label {
+	l := newLabeller(r, r.p.labelArea())
+	labels := make([]Label, len(r.p.Wires))
+	var loose []int
+	for w := range labels {
+		if w < len(r.p.Placed) && l.keep(w, r.p.Placed[w]) {
+			labels[w] = r.p.Placed[w]
+		} else {
+			loose = append(loose, w)
+		}
+	}
+	l.place(loose, labels)
+	l.improve(labels)
+	return labels
+}
+
+// improve gives wires better texts where there is room for them, until there is none.
+func (l *labeller) improve(labels []Label) {
+	for changed := true; changed; {
+		changed = false
+		for w, old := range labels {
+			if old.OK && old.Index == 0 || l.missing(w) || len(l.p.Wires[w].Labels) == 0 {
+				continue
+			}
+			l.drop(w, old)
+			better := Label{}
+			for _, find := range [2]func(int) Label{l.inline, l.beside} {
+				if next := find(w); next.OK && (!better.OK || next.Index < better.Index) {
+					l.drop(w, better)
+					better = next
+				} else {
+					l.drop(w, next)
+				}
+			}
+			if better.OK && (!old.OK || better.Index < old.Index) {
+				labels[w], changed = better, true
+				continue
+			}
+			l.drop(w, better)
+			l.keep(w, old)
+		}
+	}
+}
+
 func newLabeller(r *router, area geom.Rect) *labeller {
-	return &labeller{router: r, text: make([]int32, len(r.g.cell)), area: area}
+	return &labeller{router: r, text: map[geom.Point]int32{}, area: area}
 }
 
 // labelArea is where labels may stand: the drawing, and beside it as far as the page reaches on both sides.
@@ -53,6 +98,7 @@ func (r *router) labels() []Label {
 		all[w] = w
 	}
 	l.place(all, out)
+	l.improve(out)
 	return out
 }
 
@@ -123,8 +169,8 @@ func (l *labeller) drop(w int, label Label) {
 	}
 	from, to, y := l.p.Wires[w].reserved(label)
 	for x := from; x <= to; x++ {
-		if p := (geom.Point{X: x, Y: y}); l.g.inside(p) && l.text[l.g.index(p)] == int32(w+1) {
-			l.text[l.g.index(p)] = 0
+		if p := (geom.Point{X: x, Y: y}); l.text[p] == int32(w+1) {
+			delete(l.text, p)
 		}
 	}
 }
@@ -195,9 +241,7 @@ func (l *labeller) inline(w int) Label {
 
 func (l *labeller) mark(w, from, to, y int) {
 	for x := from; x <= to; x++ {
-		if p := (geom.Point{X: x, Y: y}); l.g.inside(p) {
-			l.text[l.g.index(p)] = int32(w + 1)
-		}
+		l.text[geom.Point{X: x, Y: y}] = int32(w + 1)
 	}
 }
 
@@ -242,11 +286,14 @@ func (r *router) levelTouched(q goal, cells []int32, i int) bool {
 func (l *labeller) free(from, to, y int) bool {
 	for x := from; x <= to; x++ {
 		p := geom.Point{X: x, Y: y}
-		if !l.area.Contains(p) || !l.g.inside(p) {
+		if !l.area.Contains(p) || l.text[p] != 0 {
 			return false
 		}
+		if !l.g.inside(p) {
+			continue // nothing but labels is drawn there
+		}
 		c := l.g.index(p)
-		if l.text[c] != 0 || l.g.owner[c] != 0 || l.g.cell[c].static&(blocked|frame) != 0 ||
+		if l.g.owner[c] != 0 || l.g.cell[c].static&(blocked|frame) != 0 ||
 			l.g.cell[c].use[level] > 0 || l.g.cell[c].use[upright] > 0 {
 			return false
 		}

@@ -253,8 +253,8 @@ func (l *Live) renumber(w int) {
 	}
 	from, to, y := l.p.Wires[w].reserved(l.placed[w])
 	for x := from; x <= to; x++ {
-		if p := (geom.Point{X: x, Y: y}); l.g.inside(p) && l.labels.text[l.g.index(p)] == was {
-			l.labels.text[l.g.index(p)] = is
+		if p := (geom.Point{X: x, Y: y}); l.labels.text[p] == was {
+			l.labels.text[p] = is
 		}
 	}
 }
@@ -366,21 +366,14 @@ func (l *Live) redrawAround(before [][]int32, fresh []int) bool {
 	return !tight || l.negotiate(liveRounds) == len(l.byDistance(l.missing))
 }
 
-// longWire is the number of cells from which on a wire is a long one: only the stretches of it that lost their way are
-// drawn anew, and no time is spent on the very cheapest way.
-const longWire = 160
-
 // redraw draws a wire that was ripped.
 func (l *Live) redraw(w int, old []int32) bool {
 	q, ok := l.s.newGoal(l.p, w, livePressure)
 	if !ok {
 		return false
 	}
-	if first, last := l.broken(&q, old); last-first+2*mendReach < len(old)/2 && len(old) > longWire {
-		if cells, ok := l.rejoin(w, old, first, last, livePressure); ok {
-			l.take(w, cells)
-			return true
-		}
+	if len(old) > longWire && l.salvage(w, old, livePressure) {
+		return true
 	}
 	q.greed = greedFor(q.origin, q.dest)
 	cells, ok := l.s.route(q)
@@ -398,34 +391,6 @@ func greedFor(a, b geom.Point) int {
 	return 0
 }
 
-// broken is the stretch of an old way that a wire can no longer take; all of it if nothing is left to join.
-func (l *Live) broken(q *goal, old []int32) (first, last int) {
-	n := len(old)
-	if n == 0 {
-		return 0, 0
-	}
-	first, last = n, -1
-	if old[0] != q.start {
-		first, last = 0, 0
-	}
-	if old[n-1] != q.end {
-		first, last = min(first, n-1), n-1
-	}
-	at, before := -1, int32(-1)
-	l.visit(q, old, func(c int32, axis int, turn bool) {
-		if c != before {
-			at, before = at+1, c
-		}
-		if !l.g.allows(c, axis, q.from, q.to) || turn && l.g.cell[c].static&frame != 0 {
-			first, last = min(first, at), max(last, at)
-		}
-	})
-	if last < 0 || first > n-1 {
-		return 0, n
-	}
-	return first, last
-}
-
 // settleLabels takes over what has changed: the paths, and the labels that have lost their places.
 func (l *Live) settleLabels(p pending) {
 	loose := slices.Clone(p.shaken)
@@ -441,14 +406,14 @@ func (l *Live) settleLabels(p pending) {
 		l.p.Paths[w] = l.path(w)
 		lose(w)
 		for _, c := range cells {
-			if o := l.labels.text[c]; o != 0 {
+			if o := l.labels.text[l.g.point(c)]; o != 0 {
 				lose(int(o - 1))
 			}
 		}
 	}
 	for _, r := range p.regions {
 		l.g.each(r, func(c int32) {
-			if o := l.labels.text[c]; o != 0 {
+			if o := l.labels.text[l.g.point(c)]; o != 0 {
 				lose(int(o - 1))
 			}
 		})

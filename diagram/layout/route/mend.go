@@ -5,6 +5,10 @@ import "example.com/lugbook/diagram/layout/geom"
 // mendReach is the number of cells on both sides of a conflict that are drawn anew.
 const mendReach = 24
 
+// longWire is the number of cells from which on a wire is a long one: no time is spent on its very cheapest way, but it
+// is drawn stretch by stretch.
+const longWire = 160
+
 // mend draws the stretches of a wire anew on which it shares slots, at the given pressure. The rest stays.
 func (r *router) mend(w, pressure int) {
 	for at := 0; ; {
@@ -146,4 +150,50 @@ func (r *router) joined(head, middle, tail []int32) ([]int32, bool) {
 	}
 	out := make([]int32, 0, len(head)+len(middle)+len(tail))
 	return append(append(append(out, head...), middle...), tail...), ok
+}
+
+// salvage draws a ripped wire that can still take most of its old way anew where it cannot. It reports false if too
+// little is left.
+func (r *router) salvage(w int, old []int32, pressure int) bool {
+	q, ok := r.s.newGoal(r.p, w, pressure)
+	if !ok {
+		return false
+	}
+	first, last := r.broken(&q, old)
+	if 4*(last-first+2*mendReach) > 3*len(old) {
+		return false
+	}
+	cells, ok := r.rejoin(w, old, first, last, pressure)
+	if ok {
+		r.take(w, cells)
+	}
+	return ok
+}
+
+// broken is the stretch of an old way that a wire can no longer take; all of it if nothing is left to join.
+func (r *router) broken(q *goal, old []int32) (first, last int) {
+	n := len(old)
+	if n == 0 {
+		return 0, 0
+	}
+	first, last = n, -1
+	if old[0] != q.start {
+		first, last = 0, 0
+	}
+	if old[n-1] != q.end {
+		first, last = min(first, n-1), n-1
+	}
+	at, before := -1, int32(-1)
+	r.visit(q, old, func(c int32, axis int, turn bool) {
+		if c != before {
+			at, before = at+1, c
+		}
+		if !r.g.allows(c, axis, q.from, q.to) || turn && r.g.cell[c].static&frame != 0 {
+			first, last = min(first, at), max(last, at)
+		}
+	})
+	if last < 0 || first > n-1 {
+		return 0, n
+	}
+	return first, last
 }

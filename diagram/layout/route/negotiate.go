@@ -21,14 +21,16 @@ func (r *router) missing(w int) bool { return r.cells[w] == nil }
 func (r *router) negotiate(rounds int) int {
 	pressure := max(r.pressure, pressureStart)
 	for _, w := range r.byDistance(r.missing) {
-		r.draw(w, pressure)
+		if old := r.along(r.p.Paths[w]); !r.salvage(w, old, pressure) {
+			r.draw(w, pressure)
+		}
 	}
 	troubled := r.byDistance(r.conflicted)
 	for round, least, idle := 1, len(troubled), 0; round <= rounds && len(troubled) > 0 && idle < idleRounds; round++ {
 		r.remember(troubled)
 		again := round%4 == 0
 		for _, w := range troubled {
-			if again {
+			if again && len(r.cells[w]) < longWire {
 				r.redrawShared(w, pressure)
 			} else {
 				r.mend(w, pressure)
@@ -79,6 +81,10 @@ func (r *router) descend(passes int) {
 			if pass > 0 && !r.couldGain(w, before, freed[seen[w]:]) {
 				continue
 			}
+			if len(r.cells[w]) >= longWire {
+				r.descendLong(w)
+				continue
+			}
 			old := r.rip(w)
 			better := r.drawWithin(w, 0, before-1)
 			if better && r.cost(w) >= before {
@@ -95,6 +101,23 @@ func (r *router) descend(passes int) {
 		}
 		if !changed {
 			return
+		}
+	}
+}
+
+// descendLong draws a wire anew stretch by stretch, keeping what is strictly cheaper.
+func (r *router) descendLong(w int) {
+	for at := 0; at < len(r.cells[w]); at += mendReach {
+		before, old := r.cost(w), r.cells[w]
+		r.rip(w)
+		cells, ok := r.rejoin(w, old, at, at, 0)
+		if !ok {
+			cells = old
+		}
+		r.take(w, cells)
+		if ok && r.cost(w) >= before {
+			r.rip(w)
+			r.take(w, old)
 		}
 	}
 }

@@ -7,7 +7,11 @@
 // and columns are inserted. All costs are integers and all ties go to the lower index.
 package route
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // Terminal is a place on a box's border where wires end.
 type Terminal struct {
@@ -62,6 +66,8 @@ type Problem struct {
 	Zones     []Zone
 	// Paths holds the corners of each wire from terminal to terminal. A path given that is still legal is kept.
 	Paths [][]geom.Point
+	// Placed are places that labels had before, in the order of the wires; nil for none.
+	Placed []Label
 	// MaxWidth is the number of columns the drawing may have, counted from column 0; 0 for any.
 	MaxWidth int
 	// Anchored forbids columns and rows below 0.
@@ -97,6 +103,31 @@ func (p *Problem) lengthen(terminal int) bool {
 	p.longer[terminal]++
 	return true
 }
+
+// stubsDrawn is by how much the stubs of terminals are longer than they need be in the paths as they are: the wires of
+// one terminal run together as far as all but one of them go straight on.
+func (p *Problem) stubsDrawn() []int {
+	out := make([]int, len(p.Terminals))
+	ends := make([][]int, len(p.Terminals))
+	for w, path := range p.Paths {
+		if n := len(path); n > 1 {
+			from, to := p.Wires[w].From, p.Wires[w].To
+			ends[from] = append(ends[from], distance(path[0], path[1]))
+			ends[to] = append(ends[to], distance(path[n-1], path[n-2]))
+		}
+	}
+	for t, k := range p.wiresPer() {
+		if len(ends[t]) < 2 {
+			continue
+		}
+		slices.Sort(ends[t])
+		together := ends[t][len(ends[t])-2]
+		out[t] = max(0, min(together-p.stubLength(t, k), stubMost))
+	}
+	return out
+}
+
+func distance(a, b geom.Point) int { return geom.Abs(a.X-b.X) + geom.Abs(a.Y-b.Y) }
 
 // stubMost is the number of cells by which a stub may be made longer.
 const stubMost = 4
@@ -160,6 +191,11 @@ func (p *Problem) remap(point func(geom.Point) geom.Point, rect func(geom.Rect) 
 	for _, path := range p.Paths {
 		for k := range path {
 			path[k] = point(path[k])
+		}
+	}
+	for w := range p.Placed {
+		if p.Placed[w].OK {
+			p.Placed[w].At = point(p.Placed[w].At)
 		}
 	}
 }

@@ -7,10 +7,9 @@ import (
 )
 
 // fixLabels works on the wires whose labels found no place: other wires are led round the straightest run, or the
-// wire is drawn anew, or columns are inserted. Post: still legal; no more labels lack a place than before.
-func (r *router) fixLabels(e Effort) []Label {
-	labels := r.labels()
-	given := make([]bool, len(labels))
+// wire is drawn anew, or columns are inserted. Wires given up are left out. Post: still legal; no more labels lack a
+// place than before.
+func (r *router) fixLabels(e Effort, labels []Label, given []bool) []Label {
 	for range e.Inserts {
 		w := lacking(r.p.Wires, labels, given)
 		if w < 0 {

@@ -22,6 +22,9 @@ func newRouter(p *Problem) *router {
 	if p.Paths == nil {
 		p.Paths = make([][]geom.Point, len(p.Wires))
 	}
+	if p.longer == nil {
+		p.longer = p.stubsDrawn()
+	}
 	r.rebuild()
 	return r
 }
@@ -58,24 +61,11 @@ func (r *router) adopt(w int, shared bool) ([]int32, bool) {
 	if path[0] != a.At || path[len(path)-1] != b.At {
 		return nil, false
 	}
-	var cells []int32
-	for i := 0; i+1 < len(path); i++ {
-		d, straight := geom.Toward(path[i], path[i+1])
-		if !straight || (i == 0 && d != q.out) || (i+2 == len(path) && d != q.in) {
-			return nil, false
-		}
-		for at := path[i].Add(d.Step()); ; at = at.Add(d.Step()) {
-			if at == b.At {
-				break
-			}
-			if !r.g.inside(at) {
-				return nil, false
-			}
-			cells = append(cells, r.g.index(at))
-			if at == path[i+1] {
-				break
-			}
-		}
+	first, ok1 := geom.Toward(path[0], path[1])
+	last, ok2 := geom.Toward(path[len(path)-2], path[len(path)-1])
+	cells := r.along(path)
+	if !ok1 || !ok2 || first != q.out || last != q.in || cells == nil {
+		return nil, false
 	}
 	legal := len(cells) > 0
 	r.visit(&q, cells, func(c int32, axis int, turn bool) {
@@ -84,6 +74,28 @@ func (r *router) adopt(w int, shared bool) ([]int32, bool) {
 		}
 	})
 	return cells, legal
+}
+
+// along lists the cells of a path without those of its ends; nil if it is oblique or leaves the grid.
+func (r *router) along(path []geom.Point) []int32 {
+	var cells []int32
+	for i := 0; i+1 < len(path); i++ {
+		d, straight := geom.Toward(path[i], path[i+1])
+		if !straight {
+			return nil
+		}
+		for at := path[i]; at != path[i+1]; {
+			at = at.Add(d.Step())
+			if at == path[len(path)-1] {
+				break
+			}
+			if !r.g.inside(at) {
+				return nil
+			}
+			cells = append(cells, r.g.index(at))
+		}
+	}
+	return cells
 }
 
 // visit calls f for every slot that a path takes.

@@ -1,6 +1,10 @@
 package route
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // Effort says how hard to try. More of it never makes a drawing less legal.
 type Effort struct {
@@ -10,6 +14,8 @@ type Effort struct {
 	Inserts int
 	// Passes of re-routing single wires once all is legal.
 	Passes int
+	// KeepLabels leaves the labels that the problem came with where they stand, if they may.
+	KeepLabels bool
 	// Compact pushes the drawing together after that, and Polish moves boxes.
 	Compact Compaction
 	Polish  Polishing
@@ -27,6 +33,7 @@ type Result struct {
 // touches a box but at its terminals, and the paths given that were legal are kept unless they were in the way.
 func Solve(p *Problem, e Effort) Result {
 	r := newRouter(p)
+	came := slices.Clone(r.cells)
 	if missing := r.byDistance(r.missing); 2*len(missing) < len(p.Wires) {
 		for _, w := range missing {
 			r.draw(w, 0)
@@ -38,14 +45,39 @@ func Solve(p *Problem, e Effort) Result {
 	if len(left) == 0 {
 		r.refine(e)
 	}
-	var labels []Label
-	if len(left) == 0 {
-		labels = r.fixLabels(e)
+	r.shortenStubs()
+	labels := r.finish(e, len(left) == 0, came)
+	r.store()
+	return Result{Left: left, Labels: labels}
+}
+
+// shortenStubs gives back the cells of stubs that are longer than what their wires use.
+func (r *router) shortenStubs() {
+	r.store()
+	longer := r.p.longer
+	r.p.longer = nil
+	r.p.longer = r.p.stubsDrawn()
+	if !slices.Equal(longer, r.p.longer) {
+		r.rebuild()
+	}
+}
+
+// finish places the labels. Wires whose cells are still those they came with, and that had no label then, get none that
+// needs room to be made.
+func (r *router) finish(e Effort, legal bool, came [][]int32) []Label {
+	labels, given := []Label(nil), make([]bool, len(r.cells))
+	if e.KeepLabels {
+		labels = r.keptLabels()
+		for w, cells := range r.cells {
+			given[w] = w < len(r.p.Placed) && !r.p.Placed[w].OK && cells != nil && same(cells, came[w])
+		}
 	} else {
 		labels = r.labels()
 	}
-	r.store()
-	return Result{Left: left, Labels: labels}
+	if legal {
+		labels = r.fixLabels(e, labels, given)
+	}
+	return labels
 }
 
 // refine improves a legal drawing.
