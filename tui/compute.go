@@ -86,7 +86,7 @@ func (d *desk) refresh() tea.Cmd {
 		d.work.checking = true
 		cmds = append(cmds, d.check(at))
 	}
-	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think(), d.oversee(), d.carry(), d.trace())...)
+	return tea.Batch(append(cmds, d.energise(), d.compareReadings(), d.think(), d.carry(), d.trace())...)
 }
 
 // draw computes a drawing beside the screen, or prepares the one that was there before.

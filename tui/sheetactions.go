@@ -38,10 +38,15 @@ func sheetActions() []Action {
 	}
 }
 
-// show shows another sheet. What is open on the old one is closed.
+// show shows another sheet. What is open on the old one is closed but for an overview.
 func (d *desk) show(name model.SheetName) {
+	o := d.overview()
 	d.sheetName = name
 	d.layers = nil
+	if o != nil {
+		o.picture = nil
+		d.push(o)
+	}
 	d.work.picture, d.work.pictureOf = nil, stamp{}
 	d.work.findings, d.work.checkedYet = nil, false
 	d.changed()

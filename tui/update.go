@@ -16,7 +16,7 @@ func (d *desk) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmds = append(cmds, d.take(one))
 	}
 	d.arrange()
-	return d, tea.Batch(cmds...)
+	return d, tea.Batch(append(cmds, d.oversee())...)
 }
 
 func (d *desk) take(msg tea.Msg) tea.Cmd {

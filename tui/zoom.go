@@ -57,7 +57,7 @@ func (o *overviewLayer) reading(d *desk) string {
 	}
 	words := []string{"nothing chosen"}
 	if d.cursor.kind != noThing {
-		words[0] = d.describe(d.cursor)
+		words[0] = strings.TrimSpace(d.describe(d.cursor))
 	}
 	return strings.Join(append(words, o.leftOut()...), "; ")
 }
