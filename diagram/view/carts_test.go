@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/diagram"
+	"example.com/lugbook/diagram/export"
 	"example.com/lugbook/diagram/paper"
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/svg"
@@ -103,7 +104,7 @@ func TestOwnViewsOfCarts(t *testing.T) {
 			for _, sheet := range j.Sheets {
 				for shape, of := range shapes {
 					what := strings.Join([]string{name, v.Name, string(sheet.Name), shape}, " ")
-					for _, whole := range []bool{false, true} {
+					for _, whole := range []bool{false, true}[:1+len(of)/2] {
 						d, err := v.Draw(j, sheet.Name, part.Library(), diagram.Options{Shapes: of, Whole: whole})
 						require.NoError(t, err, what)
 						sound(t, d.Pages, what)
@@ -167,6 +168,24 @@ func TestEqualJobsGiveEqualBytes(t *testing.T) {
 				first = got
 			}
 		})
+	}
+}
+
+// TestEveryPainterPaintsEveryView on paper, or in characters. A comparison has no marks
+// that these and the wiring view do not have.
+func TestEveryPainterPaintsEveryView(t *testing.T) {
+	j := open(t, "quarry-inspection")
+	for _, v := range []view.View{view.OneLine, view.Harness, view.Studs} {
+		for _, f := range export.All {
+			o := f.Layout(export.Ask{})
+			o.Quick = true
+			d, err := v.Draw(j, model.Plan, part.Library(), o)
+			require.NoError(t, err)
+			sound(t, d.Pages, v.Name+" "+f.Name)
+			files, err := f.Files(d.Pages[:1])
+			require.NoError(t, err)
+			require.NotEmpty(t, files[0].Data)
+		}
 	}
 }
 

@@ -127,7 +127,7 @@ func Fewest(o diagram.Options, set func(diagram.Shape) ([]scene.Page, error)) ([
 		shapes = []diagram.Shape{{}}
 	}
 	if o.Whole {
-		shapes = []diagram.Shape{{Columns: shapes[0].Columns, Paper: shapes[0].Paper}}
+		return whole(shapes[0], set)
 	}
 	var best []scene.Page
 	var failure error
@@ -144,4 +144,25 @@ func Fewest(o diagram.Options, set func(diagram.Shape) ([]scene.Page, error)) ([
 		return nil, failure
 	}
 	return best, nil
+}
+
+// mostGrowth is how many times wider than its shape a page may get that holds all, in
+// halves.
+const mostGrowth = 8
+
+// whole is all on one page: the least one of the proportions of a shape, as far as that is
+// no more than some times its size.
+func whole(shape diagram.Shape, set func(diagram.Shape) ([]scene.Page, error)) ([]scene.Page, error) {
+	var pages []scene.Page
+	for halves := 2; halves <= mostGrowth; halves++ {
+		grown, err := set(diagram.Shape{Columns: shape.Columns * halves / 2, Paper: shape.Paper})
+		if err != nil {
+			return pages, err
+		}
+		pages = grown
+		if shape.Rows == 0 || pages[0].H+Foot(pages[0], pages[0].W) <= shape.Rows*halves/2 {
+			break
+		}
+	}
+	return pages, nil
 }
