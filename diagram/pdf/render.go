@@ -31,12 +31,13 @@ func Render(w io.Writer, pages []scene.Page) error {
 	d.SetMargins(0, 0, 0)
 	d.SetAutoPageBreak(false, 0)
 	d.SetLineJoinStyle("round")
+	leads := targets(pages)
 	for i := range pages {
 		s := ink.Set(&pages[i])
 		if i == 0 {
 			d.about(s, &pages[0])
 		}
-		if err := d.page(s); err != nil {
+		if err := d.page(s, leads[i]); err != nil {
 			return err
 		}
 		if len(pages) > 1 {
@@ -72,8 +73,9 @@ func (d *document) about(s *ink.Sheet, p *scene.Page) {
 	d.SetModificationDate(made)
 }
 
-// page adds a sheet. It fails if an embedded font cannot be read.
-func (d *document) page(s *ink.Sheet) error {
+// page adds a sheet, of which some flags lead to other pages. It fails if an embedded font
+// cannot be read.
+func (d *document) page(s *ink.Sheet, leads map[string]int) error {
 	d.unit = float64(s.Unit) / 1e6 / ink.Fine
 	d.AddPageFormat("P", fpdf.SizeType{Wd: s.Paper.WidthMM, Ht: s.Paper.HeightMM})
 	for _, g := range s.Groups {
@@ -83,6 +85,9 @@ func (d *document) page(s *ink.Sheet) error {
 			} else if err := d.letters(m); err != nil {
 				return err
 			}
+		}
+		if to := leads[g.ID]; g.Kind == ink.FlagGroup && to > 0 {
+			d.link(g, to)
 		}
 	}
 	return nil

@@ -260,6 +260,32 @@ func TestRandomPages(t *testing.T) {
 	}
 }
 
+// TestFlagsLeadToThePageWhereTheirWireGoesOn joins two pages by a wire.
+func TestFlagsLeadToThePageWhereTheirWireGoesOn(t *testing.T) {
+	one, two := *scenetest.Cart(), *scenetest.Cart()
+	for i := range two.Wires {
+		if two.Wires[i].ID != "w9" {
+			two.Wires[i].ID += "b"
+		}
+	}
+	leads := regexp.MustCompile(`/Dest \[(\d+) 0 R`)
+	var found []string
+	all := objects(t, render(t, one, two))
+	for i := 1; i <= len(all); i++ {
+		for _, to := range leads.FindAllStringSubmatch(all[i].dict, -1) {
+			n, err := strconv.Atoi(to[1])
+			require.NoError(t, err)
+			require.Contains(t, all[n].dict, "/Type /Page\n")
+			if strings.Contains(all[i].dict, "/Type /Page\n") {
+				require.NotEqual(t, i, n, "no flag leads to its own page")
+				found = append(found, fmt.Sprint(i, " to ", n))
+			}
+		}
+	}
+	require.Len(t, found, 2, "that wire's flag on either page")
+	require.NotEqual(t, found[0], found[1])
+}
+
 type broken struct{}
 
 func (broken) Write([]byte) (int, error) { return 0, io.ErrClosedPipe }
