@@ -68,7 +68,7 @@ func stretch(r geom.Rect, axis int, shift func(int) int) geom.Rect {
 // cut is a place where a row (axis level) or column (axis upright) may be inserted.
 type cut struct{ axis, at int }
 
-// widen makes room where wires are stuck, at up to one place in four: a row where two wires share a level slot, a
+// widen makes room where wires are stuck: a row where two wires share a level slot, a
 // column where they share an upright one, or, every other time, the other of the two; before a terminal that cannot be
 // left, room on its side; before one whose wires crowd those of the next, a longer stub. It reports whether anything
 // changed.
@@ -76,13 +76,10 @@ func (r *router) widen(stuck []int, other bool) bool {
 	var cuts [][2]cut
 	moved := false
 	count := r.p.wiresPer()
-	for i, w := range stuck {
+	for _, w := range stuck {
 		axis, at := r.trouble(w)
 		if !r.missing(w) && r.crowded(w, at, count) {
 			moved = true
-			continue
-		}
-		if i > len(stuck)/4 {
 			continue
 		}
 		c := [2]cut{{axis, at.Y}, {1 - axis, at.X}}

@@ -9,7 +9,7 @@ const (
 	lessonStart   = 4
 	lessonStep    = 2 // more after every insertion that did not end all conflicts
 	lessonMax     = 2000
-	idleRounds    = 3 // rounds in which fewer than one wire in ten comes free, after which room has to be made
+	idleRounds    = 1 // rounds in which fewer than one wire in ten comes free, after which room has to be made
 )
 
 // missing tells whether a wire has no route.
