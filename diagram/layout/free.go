@@ -85,7 +85,7 @@ func planarProblem(g *Graph, x *index, o Options) planar.Problem {
 		p.Boxes = append(p.Boxes, planarBox(&g.Boxes[i], o))
 	}
 	for _, w := range x.wires {
-		p.Wires = append(p.Wires, [2]int{w.From.Box, w.To.Box})
+		p.Wires = append(p.Wires, [2]planar.End{{Box: w.From.Box}, {Box: w.To.Box}})
 	}
 	return p
 }

@@ -21,11 +21,9 @@ const clearance = 2
 func (s *sketch) tidy(boxes []Box, r Rules, rounds int) {
 	across := measures{gap: r.GapX, otherGap: r.GapY, pitch: r.Span}
 	down := measures{gap: r.GapY, otherGap: r.GapX, pitch: r.Pitch}
-	for range boxes {
+	for i, b := range boxes {
 		across.first, across.last = append(across.first, r.Span/2), append(across.last, r.Span/2)
-	}
-	for _, b := range boxes {
-		down.first, down.last = append(down.first, b.Head), append(down.last, 1)
+		down.first, down.last = append(down.first, b.Head), append(down.last, min(1, s.boxes[i].H))
 	}
 	idle := 0
 	for round := 0; round < 2*rounds && idle < 2; round++ {

@@ -7,10 +7,10 @@ import (
 	"example.com/lugbook/diagram/layout/geom"
 )
 
-// Problem is a graph to be drawn. Wires join two different boxes, given by index.
+// Problem is a graph to be drawn. Wires join two different boxes.
 type Problem struct {
 	Boxes []Box
-	Wires [][2]int
+	Wires [][2]End
 	Rules Rules
 }
 
@@ -19,20 +19,24 @@ type Problem struct {
 type Drawing struct {
 	Boxes []geom.Rect
 	Wires [][]geom.Point
+	// Sides are those of the boxes on which the two ends of each wire lie.
+	Sides [][2]geom.Side
 	// Crossings is the number of places where two wires cross.
 	Crossings int
 }
 
-// Draw draws a graph; ok is false when a wire joins a box with itself, which this package does not draw.
+// Draw draws a graph; ok is false when a wire joins a box with itself, which this package does not draw, or when the
+// ends of a group or a face could not be kept together.
 func Draw(p Problem, e Effort) (d Drawing, ok bool) {
 	edges := make([]edge, len(p.Wires))
 	for i, w := range p.Wires {
-		if edges[i] = (edge{w[0], w[1]}); w[0] == w[1] {
+		if edges[i] = (edge{w[0].Box, w[1].Box}); w[0].Box == w[1].Box {
 			return Drawing{}, false
 		}
 	}
 	of, count := components(len(p.Boxes), edges)
-	d = Drawing{Boxes: make([]geom.Rect, len(p.Boxes)), Wires: make([][]geom.Point, len(p.Wires))}
+	d = Drawing{Boxes: make([]geom.Rect, len(p.Boxes)), Wires: make([][]geom.Point, len(p.Wires)),
+		Sides: make([][2]geom.Side, len(p.Wires))}
 	parts := make([]part, count)
 	index := make([]int, len(p.Boxes))
 	for v, c := range of {
@@ -43,7 +47,9 @@ func Draw(p Problem, e Effort) (d Drawing, ok bool) {
 	for i, g := range edges {
 		c := of[g.u]
 		parts[c].wires = append(parts[c].wires, i)
-		parts[c].edges = append(parts[c].edges, edge{index[g.u], index[g.v]})
+		ends := p.Wires[i]
+		ends[0].Box, ends[1].Box = index[g.u], index[g.v]
+		parts[c].ends = append(parts[c].ends, ends)
 	}
 	for i := range parts {
 		s, crossings := parts[i].draw(p.Rules, e)
@@ -60,6 +66,7 @@ func Draw(p Problem, e Effort) (d Drawing, ok bool) {
 		}
 		for i, w := range c.wires {
 			d.Wires[w] = c.sketch.wires[i]
+			d.Sides[w] = [2]geom.Side{c.sketch.ends[i][0].side, c.sketch.ends[i][1].side}
 		}
 	}
 	return d, true
@@ -69,22 +76,27 @@ func Draw(p Problem, e Effort) (d Drawing, ok bool) {
 type part struct {
 	vertices, wires []int
 	boxes           []Box
-	edges           []edge
+	ends            [][2]End
 	sketch          *sketch
 }
 
 // draw makes several drawings of the part and keeps the best.
 func (c *part) draw(r Rules, e Effort) (*sketch, int) {
-	if len(c.edges) == 0 {
+	if len(c.ends) == 0 {
 		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}}, 0
 	}
-	planes := topologies(len(c.boxes), c.edges, e)
+	w := newWiring(len(c.boxes), c.ends)
+	planes := topologies(w.n, w.edges, w.weight, e)
+	planes = slices.DeleteFunc(planes, func(p *plane) bool { return !p.gather(w) })
+	if len(planes) == 0 {
+		return nil, 0
+	}
 	each := max((e.Shapes+2*len(planes)-1)/(2*len(planes)), 1)
 	made := make([][]*sketch, len(planes))
 	var wait sync.WaitGroup
 	for i, p := range planes {
 		wait.Go(func() {
-			for _, s := range shapes(p, each) {
+			for _, s := range shapes(p, w, each) {
 				for _, east := range [2]geom.Side{geom.East, geom.South} {
 					made[i] = append(made[i], c.sketchOf(p, s, east, r))
 				}
@@ -98,19 +110,20 @@ func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 			best = s
 		}
 	}
-	return best, planes[0].crossings
+	return best, planes[0].crossings()
 }
 
 // sketchOf draws a plane in one shape, turned so that its first line runs in the direction given; nil if that failed.
 func (c *part) sketchOf(p *plane, s *shape, first geom.Side, r Rules) *sketch {
 	o := newOrtho(p, s, first)
-	rims, wires := o.rims(), o.trails(p)
+	wires := o.trails(p, len(c.ends))
+	rooms := c.rooms(o.rims(), wires, r)
 	o.dissect(o.start[p.faces[s.outer]])
-	at := o.scale(rims, c.boxes, r, wires)
+	at := o.scale(rooms, r, wires)
 	if at == nil {
 		return nil
 	}
-	out := fan(at, rims, wires, c.boxes, c.edges, r)
+	out := fan(at, rooms, wires, c.ends, r)
 	out.tidy(c.boxes, r, 8)
 	return out
 }

@@ -1,6 +1,8 @@
 package planar
 
 import (
+	"cmp"
+	"slices"
 	"testing"
 
 	"example.com/lugbook/diagram/layout/geom"
@@ -30,8 +32,8 @@ func measured(t require.TestingT, p Problem, d Drawing) metrics.Report {
 	for i, path := range d.Wires {
 		ends := [2]metrics.Terminal{}
 		for k, at := range [2]geom.Point{path[0], path[len(path)-1]} {
-			side, _ := sideOf(t, d.Boxes[p.Wires[i][k]], at)
-			ends[k] = metrics.Terminal{Box: p.Wires[i][k], Key: 2*i + k, At: at, Side: side}
+			side, _ := sideOf(t, d.Boxes[p.Wires[i][k].Box], at)
+			ends[k] = metrics.Terminal{Box: p.Wires[i][k].Box, Key: 2*i + k, At: at, Side: side}
 		}
 		s.Wires = append(s.Wires, metrics.Wire{From: ends[0], To: ends[1], Path: path})
 	}
@@ -45,7 +47,7 @@ func problem(n int, edges []edge) Problem {
 		p.Boxes = append(p.Boxes, Box{W: max(6, 2*len(at)), H: max(4, 2*len(at)), Head: 2})
 	}
 	for _, e := range edges {
-		p.Wires = append(p.Wires, [2]int{e.u, e.v})
+		p.Wires = append(p.Wires, [2]End{{Box: e.u}, {Box: e.v}})
 	}
 	return p
 }
@@ -72,17 +74,25 @@ func TestAnyGraphIsDrawnLegally(t *testing.T) {
 		n := rapid.IntRange(1, 12).Draw(t, "n")
 		for range n {
 			p.Boxes = append(p.Boxes, Box{W: rapid.IntRange(2, 20).Draw(t, "w"), H: rapid.IntRange(2, 9).Draw(t, "h"),
-				Head: rapid.IntRange(1, 3).Draw(t, "head")})
+				Head: rapid.IntRange(1, 3).Draw(t, "head"), Level: rapid.Bool().Draw(t, "level")})
 		}
 		for range rapid.IntRange(0, 2*n).Draw(t, "wires") {
 			u := rapid.IntRange(0, n-1).Draw(t, "u")
 			if v := rapid.IntRange(0, n-1).Draw(t, "v"); v != u {
-				p.Wires = append(p.Wires, [2]int{u, v})
+				p.Wires = append(p.Wires, [2]End{{Box: u}, {Box: v}})
 			}
+		}
+		tied := rapid.Bool().Draw(t, "tied")
+		if tied {
+			tieEnds(t, &p)
 		}
 		e := Effort{Starts: 2, Steps: 20, Shapes: 2}
 		d, ok := Draw(p, e)
+		if tied && !ok {
+			return // a tie had to be crossed
+		}
 		require.True(t, ok)
+		together(t, p, d)
 		m := measured(t, p, d)
 		require.Zero(t, m.Faults(), "%+v", m)
 		require.Equal(t, d.Crossings, m.Crossings)
@@ -90,6 +100,54 @@ func TestAnyGraphIsDrawnLegally(t *testing.T) {
 		again, _ := Draw(p, e)
 		require.Equal(t, d, again)
 	})
+}
+
+// tieEnds puts ends into groups, and all of those of some boxes on faces.
+func tieEnds(t *rapid.T, p *Problem) {
+	faced := rapid.SliceOfN(rapid.Bool(), len(p.Boxes), len(p.Boxes)).Draw(t, "faced")
+	for i := range p.Wires {
+		for k := range 2 {
+			e := &p.Wires[i][k]
+			group := rapid.IntRange(0, 3).Draw(t, "group")
+			if faced[e.Box] {
+				e.Face = rapid.IntRange(1, 2).Draw(t, "face")
+				group += 10 * e.Face * min(group, 1)
+			}
+			e.Group = group
+		}
+	}
+}
+
+// together checks that groups lie side by side, faces on opposite sides, and wires of level boxes left and right.
+func together(t require.TestingT, p Problem, d Drawing) {
+	type seat struct{ side, offset, group, face int }
+	seats := make([][]seat, len(p.Boxes))
+	for i, path := range d.Wires {
+		for k, at := range [2]geom.Point{path[0], path[len(path)-1]} {
+			e := p.Wires[i][k]
+			side, offset := sideOf(t, d.Boxes[e.Box], at)
+			require.Equal(t, d.Sides[i][k], side)
+			require.True(t, side.Horizontal() || !p.Boxes[e.Box].Level)
+			seats[e.Box] = append(seats[e.Box], seat{int(side), offset, e.Group, e.Face})
+		}
+	}
+	for _, list := range seats {
+		slices.SortFunc(list, func(a, b seat) int { return cmp.Or(a.side-b.side, a.offset-b.offset) })
+		closed := map[int]bool{}
+		for i, s := range list {
+			if i > 0 && list[i-1].group != s.group {
+				closed[list[i-1].group] = true
+			}
+			require.False(t, s.group > 0 && closed[s.group], "group %d is torn apart: %v", s.group, list)
+			for _, other := range list[:i] {
+				require.Equal(t, s.group > 0 && s.group == other.group && s.side != other.side, false, "group on two sides: %v", list)
+				if s.face > 0 && other.face > 0 {
+					want := (s.side + (s.face-other.face+2)%2*2) % 4
+					require.Equal(t, want, other.side, "faces: %v", list)
+				}
+			}
+		}
+	}
 }
 
 // roomy checks that boxes and the ends of wires keep their distances.
@@ -106,7 +164,7 @@ func roomy(t require.TestingT, p Problem, d Drawing) {
 	taken := make([][4][]int, len(d.Boxes))
 	for i, path := range d.Wires {
 		for k, at := range [2]geom.Point{path[0], path[len(path)-1]} {
-			b := p.Wires[i][k]
+			b := p.Wires[i][k].Box
 			side, offset := sideOf(t, d.Boxes[b], at)
 			low, high, pitch := p.Rules.Span/2, d.Boxes[b].W-p.Rules.Span/2, p.Rules.Span
 			if side.Horizontal() {
@@ -123,6 +181,6 @@ func roomy(t require.TestingT, p Problem, d Drawing) {
 }
 
 func TestWireFromABoxToItselfIsRefused(t *testing.T) {
-	_, ok := Draw(Problem{Boxes: []Box{{W: 4, H: 4, Head: 1}}, Wires: [][2]int{{0, 0}}}, Effort{})
+	_, ok := Draw(Problem{Boxes: []Box{{W: 4, H: 4, Head: 1}}, Wires: [][2]End{{}}}, Effort{})
 	require.False(t, ok)
 }

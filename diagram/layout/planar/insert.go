@@ -8,11 +8,11 @@ type inserter struct {
 	edges []edge
 	at    [][]int
 	rnd   chance.Source
-	dist  []int // per face
-	via   []int // per face, the half-edge across which it was reached
-	queue []int
-	sum   []int // per face
-	goal  []int // per face, a half-edge that runs to the goal, none elsewhere
+	dist  []int   // per face
+	via   []int   // per face, the half-edge across which it was reached
+	queue [][]int // faces by distance, as far as they may still count
+	sum   []int   // per face
+	goal  []int   // per face, a half-edge that runs to the goal, none elsewhere
 	way   []int
 }
 
@@ -28,7 +28,21 @@ func (s *inserter) reset() {
 	for f := range s.faces {
 		s.dist[f] = none
 	}
-	s.queue = s.queue[:0]
+	for d := range s.queue {
+		s.queue[d] = s.queue[d][:0]
+	}
+}
+
+// reached puts a face at a distance, come to across a half-edge, unless it is as near already.
+func (s *inserter) reached(f, d, via int) {
+	if s.dist[f] != none && s.dist[f] <= d {
+		return
+	}
+	s.dist[f], s.via[f] = d, via
+	for len(s.queue) <= d {
+		s.queue = append(s.queue, nil)
+	}
+	s.queue[d] = append(s.queue[d], f)
 }
 
 // reach puts the faces around a vertex at distance 0.
@@ -38,32 +52,31 @@ func (s *inserter) reach(v int) {
 		start = s.around(start)
 	}
 	for h := start; ; {
-		if f := s.face[h^1]; s.dist[f] == none {
-			s.dist[f], s.via[f] = 0, none
-			s.queue = append(s.queue, f)
-		}
+		s.reached(s.face[h^1], 0, none)
 		if h = s.around(h); h == start {
 			return
 		}
 	}
 }
 
-// flood finds the number of segments to be crossed from the faces in the queue to all others, or until it comes to
-// a goal, which it returns; none when there is none.
+// flood finds what is to be crossed from the faces at distance 0 to all others, or until it comes to a goal, which it
+// returns; none when there is none.
 func (s *inserter) flood(goals bool) int {
-	for i := 0; i < len(s.queue); i++ {
-		f := s.queue[i]
-		if goals && s.goal[f] != none {
-			return f
-		}
-		start := s.faces[f]
-		for h := start; ; {
-			if g := s.face[h^1]; s.dist[g] == none {
-				s.dist[g], s.via[g] = s.dist[f]+1, h
-				s.queue = append(s.queue, g)
+	for d := 0; d < len(s.queue); d++ {
+		for i := 0; i < len(s.queue[d]); i++ {
+			f := s.queue[d][i]
+			if s.dist[f] < d {
+				continue
 			}
-			if h = s.next[h]; h == start {
-				break
+			if goals && s.goal[f] != none {
+				return f
+			}
+			start := s.faces[f]
+			for h := start; ; {
+				s.reached(s.face[h^1], d+s.weigh(s.owner[h/2]), h)
+				if h = s.next[h]; h == start {
+					break
+				}
 			}
 		}
 	}
@@ -94,8 +107,7 @@ func (s *inserter) insert(e, face int) {
 	switch {
 	case s.out[v] == none: // the first edge of all
 	case s.out[u] == none:
-		s.dist[face], s.via[face] = 0, none
-		s.queue = append(s.queue, face)
+		s.reached(face, 0, none)
 	default:
 		s.reach(u)
 	}
@@ -121,6 +133,7 @@ func (s *inserter) draw(e, u, v, last int) {
 	for i := len(s.way) - 1; i >= 0; i-- {
 		h := s.way[i]
 		d := s.newCrossing()
+		s.cost += s.weigh(e) * s.weigh(s.owner[h/2])
 		n := s.split(h, d)
 		if a == h {
 			a = n
@@ -176,7 +189,7 @@ func (s *inserter) settle(v int) {
 		s.reach(w)
 		s.flood(false)
 		for f := range s.faces {
-			s.sum[f] += s.dist[f]
+			s.sum[f] += s.dist[f] * s.weigh(e)
 		}
 	}
 	best, ties := 0, 1

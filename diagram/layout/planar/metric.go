@@ -20,13 +20,15 @@ type Box struct {
 	W, H int
 	// Head is the first row of its sides that a wire may take.
 	Head int
+	// Level is a box whose wires end on its left and right only.
+	Level bool
 }
 
 // rim is a box of an ortho: per side the vertices from left to right or from top to bottom, its corners included.
 type rim [4][]int
 
-// ends is the number of wires on a side.
-func (r *rim) ends(s geom.Side) int { return len(r[s]) - 2 }
+// ends are the vertices on a side where wires end.
+func (r *rim) ends(s geom.Side) []int { return r[s][1 : len(r[s])-1] }
 
 // rims reads the boxes. Pre: the ortho is not cut yet.
 func (o *ortho) rims() []rim {
@@ -66,10 +68,10 @@ type trail struct {
 }
 
 // trails reads the wires. Pre: the ortho is not cut yet.
-func (o *ortho) trails(p *plane) []trail {
-	out := make([]trail, len(p.first))
-	for e, h := range p.first {
-		t := &out[e]
+func (o *ortho) trails(p *plane, wires int) []trail {
+	out := make([]trail, wires)
+	for e := range out {
+		t, h := &out[e], p.first[e]
 		t.at = append(t.at, o.at[h])
 		for {
 			for x := o.start[h]; ; x = o.next[x] {
@@ -116,7 +118,7 @@ type scaling struct {
 }
 
 // scale gives every vertex a cell. Pre: all faces but the outermost are rectangles.
-func (o *ortho) scale(rims []rim, boxes []Box, r Rules, wires []trail) []geom.Point {
+func (o *ortho) scale(rooms []room, r Rules, wires []trail) []geom.Point {
 	s := &scaling{o: o, lines: [2]groups{newGroups(o.vertices), newGroups(o.vertices)}}
 	for h := 0; h < len(o.org); h += 2 {
 		if o.dir[h].Horizontal() {
@@ -136,10 +138,8 @@ func (o *ortho) scale(rims []rim, boxes []Box, r Rules, wires []trail) []geom.Po
 			s.apart(1, o.org[h], o.dest(h), max(r.GapY, clearance))
 		}
 	}
-	for b := range rims {
-		if len(rims[b][0]) > 0 {
-			s.box(&rims[b], boxes[b], r)
-		}
+	for i := range rooms {
+		s.room(&rooms[i], r)
 	}
 	for _, wire := range wires {
 		for i, dir := range wire.dir {
@@ -174,16 +174,15 @@ func (s *scaling) draw(a, b int, dir geom.Side) {
 	s.axes[axis].draw(s.lines[axis].find(a), s.lines[axis].find(b), 1)
 }
 
-// box keeps a box large enough for its least size inside, with room on every side to lead its wires to it.
-func (s *scaling) box(r *rim, b Box, rules Rules) {
-	w, h := b.size(r, rules)
-	for side, list := range r {
+// room keeps the room of a box large enough for its least size, and for its wires to be led to it on every side.
+func (s *scaling) room(m *room, rules Rules) {
+	for side, list := range m.rim {
 		along := geom.Side(side)
-		axis, pitch, low, high, size := 0, rules.Span, geom.West, geom.East, w
+		axis, pitch, low, high, size := 0, rules.Span, geom.West, geom.East, m.w
 		if along.Horizontal() {
-			axis, pitch, low, high, size = 1, rules.Pitch, geom.North, geom.South, h
+			axis, pitch, low, high, size = 1, rules.Pitch, geom.North, geom.South, m.h
 		}
-		before, after := lead(r.ends(low)), lead(r.ends(high))
+		before, after := m.lead[low], m.lead[high]
 		last := len(list) - 1
 		s.apart(axis, list[0], list[last], before+size+after)
 		s.axes[axis].draw(s.lines[axis].find(list[0]), s.lines[axis].find(list[last]), 1)
@@ -196,26 +195,4 @@ func (s *scaling) box(r *rim, b Box, rules Rules) {
 			s.apart(axis, list[i], list[i+1], pitch)
 		}
 	}
-}
-
-// lead is the depth of the room in which n wires are led to a side of a box.
-func lead(n int) int {
-	if n == 0 {
-		return 0
-	}
-	return n + 1
-}
-
-// size is the least size of a box that holds its wires.
-func (b Box) size(r *rim, rules Rules) (w, h int) {
-	n := max(r.ends(geom.North), r.ends(geom.South))
-	m := max(r.ends(geom.West), r.ends(geom.East))
-	w, h = b.W, b.H
-	if n > 0 {
-		w = max(w, (n-1)*rules.Span+rules.Span/2*2)
-	}
-	if m > 0 {
-		h = max(h, b.Head+(m-1)*rules.Pitch+1)
-	}
-	return w, h
 }

@@ -14,27 +14,28 @@ type Effort struct {
 }
 
 // planarise draws a connected graph without loops, of which no single vertex parts off another, across as few edges
-// as the effort finds. It returns all drawings with that number of crossings, one for each start that came to it. The
+// as the effort finds. A crossing of edges that stand for several wires
+// counts as often as these cross. It returns all drawings with that number of crossings, one for each start that came to it. The
 // result does not depend on the number of processors.
-func planarise(n int, edges []edge, e Effort) []*plane {
-	if p, ok := straightPlane(n, edges); ok {
+func planarise(n int, edges []edge, weight []int, e Effort) []*plane {
+	if p, ok := straightPlane(n, edges, weight); ok {
 		return []*plane{p}
 	}
 	found := make([]*plane, max(e.Starts, 1))
 	var wait sync.WaitGroup
 	for i := range found {
-		wait.Go(func() { found[i] = search(n, edges, uint64(i+1), e.Steps) })
+		wait.Go(func() { found[i] = search(n, edges, weight, uint64(i+1), e.Steps) })
 	}
 	wait.Wait()
-	least := found[0].crossings
+	least := found[0].cost
 	for _, p := range found {
-		least = min(least, p.crossings)
+		least = min(least, p.cost)
 	}
-	return slices.DeleteFunc(found, func(p *plane) bool { return p.crossings > least })
+	return slices.DeleteFunc(found, func(p *plane) bool { return p.cost > least })
 }
 
 // straightPlane draws a graph without crossings, if that is possible.
-func straightPlane(n int, edges []edge) (*plane, bool) {
+func straightPlane(n int, edges []edge, weight []int) (*plane, bool) {
 	all := make([]int, len(edges))
 	for e := range all {
 		all[e] = e
@@ -44,7 +45,7 @@ func straightPlane(n int, edges []edge) (*plane, bool) {
 	if !ok {
 		return nil, false
 	}
-	p := fromRotation(n, edges, taken, after)
+	p := fromRotation(n, edges, weight, taken, after)
 	p.addAll(edges, twins, 0)
 	return p, true
 }
@@ -59,7 +60,7 @@ func (p *plane) addAll(edges []edge, more []int, seed uint64) *inserter {
 }
 
 // skeleton draws edges in the order given as long as there is a plane drawing of them all, and returns the others.
-func skeleton(n int, edges []edge, order []int) (p *plane, left []int) {
+func skeleton(n int, edges []edge, weight, order []int) (p *plane, left []int) {
 	tried, left := simple(edges, order)
 	var taken []int
 	var drawn []edge
@@ -71,7 +72,7 @@ func skeleton(n int, edges []edge, order []int) (p *plane, left []int) {
 		}
 	}
 	after, _ := embed(n, drawn)
-	return fromRotation(n, edges, taken, after), left
+	return fromRotation(n, edges, weight, taken, after), left
 }
 
 // simple parts a list of edges into the first of each pair of vertices and the others.
@@ -98,8 +99,8 @@ func pick(edges []edge, list []int) []edge {
 }
 
 // fromRotation builds the plane of some edges, given the clockwise order of their half-edges around the vertices.
-func fromRotation(n int, edges []edge, taken, after []int) *plane {
-	p := newPlane(n, len(edges))
+func fromRotation(n int, edges []edge, weight, taken, after []int) *plane {
+	p := newPlane(n, edges, weight)
 	for _, e := range taken {
 		h := p.newPair(e, edges[e].u, edges[e].v)
 		p.first[e], p.out[edges[e].u], p.out[edges[e].v] = h, h, h^1
@@ -112,29 +113,30 @@ func fromRotation(n int, edges []edge, taken, after []int) *plane {
 
 // search improves one start by taking edges and stars out and putting them back. A step that saves nothing but costs
 // nothing is kept too, so that it does not stay on one spot.
-func search(n int, edges []edge, seed uint64, steps int) *plane {
-	s := newInserter(newPlane(n, len(edges)), edges, seed)
+func search(n int, edges []edge, weight []int, seed uint64, steps int) *plane {
+	s := newInserter(newPlane(n, edges, weight), edges, seed)
 	order := make([]int, len(edges))
 	for e := range order {
 		order[e] = e
 	}
 	s.shuffle(order)
-	p, left := skeleton(n, edges, order)
+	slices.SortStableFunc(order, func(a, b int) int { return s.weigh(b) - s.weigh(a) })
+	p, left := skeleton(n, edges, weight, order)
 	s.plane = p
 	for _, e := range left {
 		s.insert(e, none)
 	}
 	least, back, best := fewest(n, edges), p.clone(), p.clone()
 	for range steps {
-		if best.crossings <= least {
+		if best.cost <= least {
 			break
 		}
 		back.copyFrom(p)
 		s.change()
-		if p.crossings > back.crossings {
+		if p.cost > back.cost {
 			p.copyFrom(back)
 		}
-		if p.crossings < best.crossings {
+		if p.cost < best.cost {
 			best.copyFrom(p)
 		}
 	}

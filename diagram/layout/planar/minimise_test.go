@@ -89,9 +89,9 @@ var classics = []classic{
 func TestClassicsReachTheirCrossingNumbers(t *testing.T) {
 	for _, c := range classics {
 		t.Run(c.name, func(t *testing.T) {
-			p := planarise(c.n, c.edges, Effort{Starts: 8, Steps: 800})[0]
+			p := planarise(c.n, c.edges, nil, Effort{Starts: 8, Steps: 800})[0]
 			sound(t, p, c.edges)
-			require.Equal(t, c.proved, p.crossings, c.source)
+			require.Equal(t, c.proved, p.crossings(), c.source)
 		})
 	}
 }

@@ -13,11 +13,13 @@ type plane struct {
 	spare      []int // free crossings
 	real       int   // vertices below are vertices of the graph
 	faces      []int // a half-edge of each face
-	crossings  int
+	weight     []int // per edge: how many wires it stands for
+	cost       int   // of all crossings: the product of the weights
 }
 
-func newPlane(n, edges int) *plane {
-	p := &plane{real: n, out: make([]int, n), first: make([]int, edges)}
+// newPlane is the plane of a graph without its edges. weight is nil when each counts once.
+func newPlane(n int, edges []edge, weight []int) *plane {
+	p := &plane{real: n, out: make([]int, n), first: make([]int, len(edges)), weight: weight}
 	for i := range p.out {
 		p.out[i] = none
 	}
@@ -32,7 +34,7 @@ func (p *plane) copyFrom(q *plane) {
 	p.org, p.next, p.prev = append(p.org[:0], q.org...), append(p.next[:0], q.next...), append(p.prev[:0], q.prev...)
 	p.face, p.owner, p.out = append(p.face[:0], q.face...), append(p.owner[:0], q.owner...), append(p.out[:0], q.out...)
 	p.first, p.pairs, p.spare = append(p.first[:0], q.first...), append(p.pairs[:0], q.pairs...), append(p.spare[:0], q.spare...)
-	p.faces, p.real, p.crossings = append(p.faces[:0], q.faces...), q.real, q.crossings
+	p.faces, p.real, p.weight, p.cost = append(p.faces[:0], q.faces...), q.real, q.weight, q.cost
 }
 
 func (p *plane) clone() *plane {
@@ -84,8 +86,18 @@ func (p *plane) freePair(h int) {
 	p.pairs = append(p.pairs, h/2)
 }
 
+// weigh is the weight of an edge.
+func (p *plane) weigh(e int) int {
+	if p.weight == nil {
+		return 1
+	}
+	return p.weight[e]
+}
+
+// crossings counts the crossings.
+func (p *plane) crossings() int { return len(p.out) - p.real - len(p.spare) }
+
 func (p *plane) newCrossing() int {
-	p.crossings++
 	if k := len(p.spare); k > 0 {
 		d := p.spare[k-1]
 		p.spare = p.spare[:k-1]
@@ -200,9 +212,9 @@ func (p *plane) erase(e int) {
 		p.unlink(h)
 	}
 	for _, d := range crossed {
+		p.cost -= p.weigh(e) * p.weigh(p.owner[p.out[d]/2])
 		p.unsplit(d)
 		p.spare = append(p.spare, d)
-		p.crossings--
 	}
 	p.first[e] = none
 }

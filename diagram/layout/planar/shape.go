@@ -17,8 +17,9 @@ const bendPrice = 10
 var cornerPrice = [4]int{0, 3, 5, 8}
 
 // shapes tries the largest faces as the outer one and returns the cheapest so many, the best first.
-func shapes(p *plane, many int) []*shape {
+func shapes(p *plane, w *wiring, many int) []*shape {
 	p.label()
+	gaps := p.gaps(w)
 	size := make([]int, len(p.faces))
 	for h := range p.org {
 		if p.owner[h/2] != none {
@@ -32,7 +33,7 @@ func shapes(p *plane, many int) []*shape {
 	slices.SortStableFunc(order, func(a, b int) int { return size[b] - size[a] })
 	var out []*shape
 	for _, f := range order[:min(2*many, len(order))] {
-		if s := shapeOf(p, f); s != nil {
+		if s := shapeOf(p, gaps, f); s != nil {
 			out = append(out, s)
 		}
 	}
@@ -44,7 +45,7 @@ func shapes(p *plane, many int) []*shape {
 // its four corners to the faces around it, a bend hands one from the face on its one side to that on the other, and
 // every face has to turn four quarters in all, the outer one minus four. A box may have any number of wires on a side,
 // so two neighbouring wires need no corner between them.
-func shapeOf(p *plane, outer int) *shape {
+func shapeOf(p *plane, gaps []between, outer int) *shape {
 	faces := len(p.faces)
 	n := newNetwork(faces + p.real)
 	for f := range faces {
@@ -64,8 +65,8 @@ func shapeOf(p *plane, outer int) *shape {
 		}
 		n.supply[f] -= 2
 		corner[h] = len(n.to)
-		for _, price := range cornerPrice {
-			n.arc(faces+v, f, 1, price)
+		for k, price := range cornerPrice {
+			n.arc(faces+v, f, min(1, max(gaps[h].room()-k, 0)), price)
 		}
 	}
 	for v := range p.real {

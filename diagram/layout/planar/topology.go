@@ -4,19 +4,19 @@ import "slices"
 
 // topologies draws a connected graph without loops in the plane, in up to so many ways with as few crossings. Its
 // blocks cross each other nowhere, so each is drawn by itself, and they are put together at the vertices they share.
-func topologies(n int, edges []edge, e Effort) []*plane {
+func topologies(n int, edges []edge, weight []int, e Effort) []*plane {
 	parts := blocks(n, edges)
 	slices.Reverse(parts) // a block comes after the one it hangs on
 	drawn, made := make([]*block, len(parts)), make([][]*plane, len(parts))
 	ways := 1
 	for i, part := range parts {
-		drawn[i] = newBlock(n, edges, part)
-		made[i] = planarise(drawn[i].n, drawn[i].edges, e)
+		drawn[i] = newBlock(n, edges, weight, part)
+		made[i] = planarise(drawn[i].n, drawn[i].edges, drawn[i].weight, e)
 		ways = max(ways, len(made[i]))
 	}
 	out := make([]*plane, min(ways, max(e.Shapes, 1)))
 	for k := range out {
-		out[k] = newPlane(n, len(edges))
+		out[k] = newPlane(n, edges, weight)
 		for i, b := range drawn {
 			out[k].graft(made[i][k%len(made[i])], b, edges)
 		}
@@ -30,9 +30,10 @@ type block struct {
 	edges    []edge  // between vertices of the block
 	vertices []int   // of the graph
 	chains   [][]int // per edge, the edges of the graph it stands for, from u to v
+	weight   []int   // per edge
 }
 
-func newBlock(n int, edges []edge, part []int) *block {
+func newBlock(n int, edges []edge, weight, part []int) *block {
 	at := make(map[int][]int, len(part))
 	var order []int
 	for _, e := range part {
@@ -42,6 +43,12 @@ func newBlock(n int, edges []edge, part []int) *block {
 			}
 			at[v] = append(at[v], e)
 		}
+	}
+	weigh := func(e int) int {
+		if weight == nil {
+			return 1
+		}
+		return weight[e]
 	}
 	b := &block{}
 	index := make([]int, n)
@@ -53,13 +60,15 @@ func newBlock(n int, edges []edge, part []int) *block {
 		b.vertices = append(b.vertices, v)
 	}
 	for _, v := range order {
-		if len(at[v]) != 2 {
+		if len(at[v]) != 2 || weigh(at[v][0]) != 1 || weigh(at[v][1]) != 1 {
 			keep(v)
 		}
 	}
 	if len(b.vertices) < 2 { // a ring: any two of its vertices will do
 		for _, v := range order[:2] {
-			keep(v)
+			if index[v] == none {
+				keep(v)
+			}
 		}
 	}
 	b.n = len(b.vertices)
@@ -77,6 +86,7 @@ func newBlock(n int, edges []edge, part []int) *block {
 				chain, v = append(chain, f), edges[f].other(v)
 			}
 			b.edges, b.chains = append(b.edges, edge{index[u], index[v]}), append(b.chains, chain)
+			b.weight = append(b.weight, weigh(e))
 		}
 	}
 	return b
