@@ -29,7 +29,7 @@ func drawOneLine(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o di
 	}
 	pages, err := board.Fewest(o, func(shape diagram.Shape) ([]scene.Page, error) {
 		b := board.New(shape, like)
-		p := oneline.Page(roots, shape.Columns)
+		p := oneline.Page(roots, shape.Columns, shape.Paper != (scene.Paper{}))
 		p.Title, p.Paper = like.Title, shape.Paper
 		p.Legend = append(p.Legend, like.Legend...)
 		b.Draw(p)

@@ -5,15 +5,16 @@ import (
 )
 
 // Page draws paths from left to right, at most so many columns wide; 0 for any. Where they
-// are longer they go on below, in as many bands as it takes. The page has no title.
-func Page(roots []*Node, most int) scene.Page {
+// are longer they go on below, in as many bands as it takes. On paper symbols are larger.
+// The page has no title.
+func Page(roots []*Node, most int, onPaper bool) scene.Page {
 	tops := make([]*spot, len(roots))
 	for i, r := range roots {
 		tops[i] = &spot{node: r}
 	}
 	var d drawing
 	for len(tops) > 0 {
-		b, rest := fit(tops, most)
+		b, rest := fit(tops, measures{most: most, symbols: onPaper})
 		d.add(b)
 		tops = rest
 	}
@@ -55,39 +56,47 @@ func (d *drawing) add(b band) {
 
 // fit lays out as much of some paths as the width allows: all if it can be, with room for
 // the conductors on the lines if there is.
-func fit(tops []*spot, most int) (band, []*spot) {
-	tries := []struct {
-		box    int
-		labels bool
-	}{{mostBox, true}, {narrowBox, true}, {narrowBox, false}}
-	for _, try := range tries {
-		if b, rest := lay(tops, endless, try.box, try.labels); most == 0 || b.w <= most {
+func fit(tops []*spot, m measures) (band, []*spot) {
+	wide, narrow, bare := m, m, m
+	wide.box, wide.labels = mostBox, true
+	narrow.box, narrow.labels = narrowBox, true
+	bare.box = narrowBox
+	for _, try := range []measures{wide, narrow, bare} {
+		if b, rest := lay(tops, endless, try); m.most == 0 || b.w <= m.most {
 			return b, rest
 		}
 	}
 	// As many parts as fit, but parted where fewest lines go on.
 	depth, fewest := 1, endless
 	for d := 1; ; d++ {
-		b, rest := lay(tops, d, mostBox, true)
-		if b.w > most || len(rest) == 0 {
+		b, rest := lay(tops, d, wide)
+		if b.w > m.most || len(rest) == 0 {
 			break
 		}
 		if len(rest) <= fewest {
 			depth, fewest = d, len(rest)
 		}
 	}
-	if b, rest := lay(tops, depth, mostBox, true); b.w <= most {
+	if b, rest := lay(tops, depth, wide); b.w <= m.most {
 		return b, rest
 	}
-	return lay(tops, depth, narrowBox, false)
+	return lay(tops, depth, bare)
+}
+
+// measures are what a band keeps to.
+type measures struct {
+	most    int  // columns; 0 for any number
+	box     int  // columns up to which a box is set with room beside its text
+	labels  bool // the conductor stands on each line
+	symbols bool // there is room for large ones
 }
 
 // endless is more parts than any path has.
 const endless = 1 << 20
 
 // lay lays out the first parts of each path, to a number of them. What is beyond is left.
-func lay(tops []*spot, depth, box int, labels bool) (band, []*spot) {
-	l := layer{depth: depth, box: box}
+func lay(tops []*spot, depth int, m measures) (band, []*spot) {
+	l := layer{measures: m, depth: depth}
 	row := 0
 	for _, t := range tops {
 		t.depth, t.out = 0, nil
@@ -95,7 +104,7 @@ func lay(tops []*spot, depth, box int, labels bool) (band, []*spot) {
 		t.rise()
 		row = t.stand(row, row) + 1 + rowGap
 	}
-	b := band{spots: l.spots, tops: tops, onward: len(l.rest), labels: labels, h: max(row-rowGap, 1)}
+	b := band{spots: l.spots, tops: tops, onward: len(l.rest), labels: m.labels, h: max(row-rowGap, 1)}
 	b.measure()
 	for _, s := range b.spots {
 		s.x = b.x[s.depth]
@@ -105,9 +114,10 @@ func lay(tops []*spot, depth, box int, labels bool) (band, []*spot) {
 
 // layer turns nodes into spots.
 type layer struct {
-	depth, box int
-	spots      []*spot
-	rest       []*spot
+	measures
+	depth int
+	spots []*spot
+	rest  []*spot
 }
 
 // grow adds a spot and what follows it.
@@ -126,9 +136,9 @@ func (l *layer) grow(s *spot) {
 	}
 	if s.node.Joins != "" {
 		next := &spot{node: s.node, mark: "to " + s.node.Joins, after: s, depth: s.depth + 1, ordinal: len(s.out)}
-		next.sized(l.box)
+		next.sized(l.box, l.symbols)
 		l.spots = append(l.spots, next)
 		s.out = append(s.out, next)
 	}
-	s.sized(l.box)
+	s.sized(l.box, l.symbols)
 }

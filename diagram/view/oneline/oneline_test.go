@@ -109,7 +109,7 @@ func TestASecondPackJoins(t *testing.T) {
 	require.Equal(t, "ctrl", next(t, next(t, roots[0])).ID)
 	fu2 := next(t, roots[1])
 	require.Equal(t, "ctrl", fu2.Joins)
-	p := oneline.Page(roots, 0)
+	p := oneline.Page(roots, 0, false)
 	require.Empty(t, scene.Check(&p))
 	require.Len(t, p.Flags, 1)
 	require.Equal(t, "to ctrl", p.Flags[0].Text)
@@ -134,7 +134,7 @@ func TestBandsCrossNothing(t *testing.T) {
 	}
 	roots := traced(s)
 	for columns := 200; columns >= 60; columns -= 7 {
-		p := oneline.Page(roots, columns)
+		p := oneline.Page(roots, columns, columns%2 == 0)
 		require.Empty(t, scene.Check(&p), columns)
 		require.LessOrEqual(t, p.W, columns)
 		require.Len(t, p.Boxes, len(s.Parts))

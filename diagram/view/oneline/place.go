@@ -43,8 +43,9 @@ func (s *spot) isFlag() bool { return s.mark != "" }
 // line is the row of the line that leads to a spot and straight on.
 func (s *spot) line() int { return s.y + s.main }
 
-// sized gives a part its least box. Boxes grow wider until what they say finds room.
-func (s *spot) sized(most int) {
+// sized gives a part its least box. Boxes grow wider until what they say finds room; with
+// room for symbols these are drawn in three rows, else in one.
+func (s *spot) sized(most int, symbols bool) {
 	if s.isFlag() {
 		s.w, s.h = scene.Width(s.mark)+1, 1
 		return
@@ -57,6 +58,10 @@ func (s *spot) sized(most int) {
 	}
 	s.main = min(lines, wordLines) + 1
 	s.h = s.main + 2
+	if symbols && s.node.Def != nil && s.node.Def.Symbol != "" {
+		s.main++
+		s.h = s.main + 3
+	}
 	if n := len(s.out); n > 1 {
 		s.h = max(s.h, s.main+portPitch*(n-1)+2)
 	}
