@@ -37,7 +37,7 @@ func drawCompare(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o di
 	}
 	both.Mark(drawn.Pages, c)
 	out := *drawn
-	out.Pages = listed(drawn.Pages, c, o)
+	out.Pages = listed(drawn.Pages, c, lib.For(j), o)
 	return &out, nil
 }
 
@@ -56,7 +56,7 @@ func earlier(j *model.Job, sheet, against model.SheetName) (*model.Sheet, error)
 }
 
 // listed adds the lists of differences to the drawn pages.
-func listed(drawn []scene.Page, c *compare.Comparison, o diagram.Options) []scene.Page {
+func listed(drawn []scene.Page, c *compare.Comparison, cat *model.Catalogue, o diagram.Options) []scene.Page {
 	kind := "compared with sheet " + string(c.Was.Name)
 	for i := range drawn {
 		drawn[i].Title.View = kind
@@ -73,7 +73,7 @@ func listed(drawn []scene.Page, c *compare.Comparison, o diagram.Options) []scen
 		}
 		b.Draw(page)
 	}
-	for _, t := range both.Tables(c) {
+	for _, t := range both.Tables(c, cat) {
 		b.Table(t)
 	}
 	return b.Pages()

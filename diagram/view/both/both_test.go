@@ -86,7 +86,7 @@ func seats(p *scene.Page, box, stud string) map[string]int {
 
 func TestListsSayWhatDiffers(t *testing.T) {
 	j := conversion()
-	tables := both.Tables(compare.Of(j.Sheet(model.AsFound), j.Sheet(model.Plan)))
+	tables := both.Tables(compare.Of(j.Sheet(model.AsFound), j.Sheet(model.Plan)), part.Library())
 	var rows [][]string
 	for _, table := range tables {
 		for _, r := range table.Rows {
@@ -94,8 +94,8 @@ func TestListsSayWhatDiffers(t *testing.T) {
 		}
 	}
 	require.Equal(t, [][]string{
-		{"b1", "removed", "lead-battery-6v"},
-		{"pack", "added", "lithium-pack-16"},
+		{"b1", "removed", "Lead-acid battery, 6 V"},
+		{"pack", "added", "Lithium pack, 16 LiFePO4 cells, 48 V class"},
 		{"key", "changed", "name new key, was not recorded"},
 		{"w1", "removed", "b1.+ to sol.L1, 4 AWG"},
 		{"w2", "added", "pack.POS to sol.L1, 2 AWG"},

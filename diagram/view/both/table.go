@@ -12,14 +12,15 @@ import (
 // order is the order of the differences in a list.
 var order = []compare.What{compare.Removed, compare.Added, compare.Moved, compare.Changed}
 
-// Tables lists what is not as it was: parts, wires, terminals.
-func Tables(c *compare.Comparison) []board.Table {
+// Tables lists what is not as it was: parts, wires, terminals. cat is the parts library as
+// the job sees it.
+func Tables(c *compare.Comparison, cat *model.Catalogue) []board.Table {
 	parts := board.Table{Title: "Parts that differ", Head: []string{"part", "became", "what it is, or what differs"}, Empty: "None."}
 	wires := board.Table{Title: "Wires that differ", Head: []string{"wire", "became", "where it goes, or what differs"}, Empty: "None."}
 	for _, what := range order {
 		for i := range c.Parts {
 			if p := &c.Parts[i]; p.What == what {
-				parts.Rows = append(parts.Rows, board.Row{Cells: []string{string(p.ID), string(what), aboutPart(p)}, Of: scene.Ref{Kind: scene.BoxKind, ID: string(p.ID)}})
+				parts.Rows = append(parts.Rows, board.Row{Cells: []string{string(p.ID), string(what), aboutPart(p, cat)}, Of: scene.Ref{Kind: scene.BoxKind, ID: string(p.ID)}})
 			}
 		}
 		for i := range c.Wires {
@@ -37,11 +38,11 @@ func Tables(c *compare.Comparison) []board.Table {
 	return []board.Table{parts, wires, terminals}
 }
 
-func aboutPart(p *compare.Part) string {
+func aboutPart(p *compare.Part, cat *model.Catalogue) string {
 	if len(p.Differs) > 0 {
 		return sentence(p.Differs)
 	}
-	return partWords(either(p.Is, p.Was))
+	return partWords(either(p.Is, p.Was), cat)
 }
 
 func aboutWire(w *compare.Wire) string {
@@ -58,10 +59,15 @@ func either[T any](first, second *T) *T {
 	return second
 }
 
-func partWords(p *model.Part) string {
-	words := []string{p.Kind}
+// partWords is what a part is, and where.
+func partWords(p *model.Part, cat *model.Catalogue) string {
+	kind := p.Kind
+	if d := cat.Definition(p.Kind); d != nil {
+		kind = d.Title
+	}
+	words := []string{kind}
 	if p.Name != "" {
-		words = append(words, p.Name)
+		words = []string{p.Name + " (" + kind + ")"}
 	}
 	if p.Zone != "" {
 		words = append(words, "in "+string(p.Zone))
