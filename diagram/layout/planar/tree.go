@@ -158,7 +158,7 @@ func (p *plane) gaps(w *wiring) []between {
 		if p.out[v] == none {
 			continue
 		}
-		open, bound := none, true
+		open, loose, bound := none, false, true // loose: the open gap parts no group
 		for g := p.out[v]; ; {
 			h := p.prev[g]
 			a, b := p.endOf(w, h^1), p.endOf(w, g)
@@ -170,8 +170,9 @@ func (p *plane) gaps(w *wiring) []between {
 			default:
 				bound = false
 			}
-			if open == none || size[p.face[h]] > size[p.face[open]] {
-				open = h
+			apart := a.Group == 0 || a.Group != b.Group
+			if open == none || apart && !loose || apart == loose && size[p.face[h]] > size[p.face[open]] {
+				open, loose = h, apart
 			}
 			if g = p.around(g); g == p.out[v] {
 				break
