@@ -69,6 +69,7 @@ func (o *overviewLayer) leftOut() []string {
 			overview.Unlabelled: "labels of wires left out",
 			overview.Unnamed:    "labels and terminals left out",
 			overview.Designated: "all names left out",
+			overview.Packed:     "all names left out, and drawn closer",
 		}[o.form]}
 	}
 	var words []string
@@ -208,8 +209,8 @@ func (r reduction) make(o *overviewLayer, same *overview.Whole, ascii bool) redu
 		page = &painted
 	}
 	if r.scale == smaller {
-		small := overview.Fill(page, r.size.X, r.size.Y)
-		out.form, out.picture = small.Form, pictureOf(&small.Page, ascii)
+		small, form := overview.Fill(page, r.size.X, r.size.Y)
+		out.form, out.picture = form, pictureOf(&small, ascii)
 		return out
 	}
 	if out.all == nil {

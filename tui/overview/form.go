@@ -20,7 +20,7 @@ const (
 	Unlabelled Form = iota // no labels on wires
 	Unnamed                // and no names at terminals; those without a wire are left out
 	Designated             // and no names of parts: designators only
-	forms
+	Packed                 // and everything pushed together
 )
 
 // nameRoom is how much of a part's name a box is kept wide enough for.
@@ -34,7 +34,7 @@ func (f Form) strip(p *scene.Page) scene.Page {
 		out.Boxes = append(out.Boxes, f.box(b, used))
 	}
 	for _, w := range p.Wires {
-		w.Path = slices.Clone(w.Path)
+		w.Path = turns(w.Path)
 		w.Label, w.Flow.Note, w.Flow.Arrows = scene.Label{}, scene.Label{}, nil
 		out.Wires = append(out.Wires, w)
 	}
@@ -42,6 +42,19 @@ func (f Form) strip(p *scene.Page) scene.Page {
 		for i := range out.Flags {
 			out.Flags[i] = furled(out.Flags[i])
 		}
+	}
+	return out
+}
+
+// turns is a copy of a path with nothing but its ends and the corners where it turns.
+func turns(path []scene.Point) []scene.Point {
+	var out []scene.Point
+	for _, c := range path {
+		if n := len(out); n > 1 && (out[n-2].X == out[n-1].X && out[n-1].X == c.X || out[n-2].Y == out[n-1].Y && out[n-1].Y == c.Y) {
+			out[n-1] = c
+			continue
+		}
+		out = append(out, c)
 	}
 	return out
 }
@@ -88,12 +101,13 @@ func furled(f scene.Flag) scene.Flag {
 
 // Fill is the fullest form of a page that a screen of so many columns and rows shows all of; if
 // none is small enough, the smallest.
-func Fill(p *scene.Page, columns, rows int) Small {
-	var s Small
-	for f := range forms {
-		if s = Squeeze(p, f); s.Page.W <= columns && s.Page.H <= rows {
-			break
+func Fill(p *scene.Page, columns, rows int) (scene.Page, Form) {
+	for f := range Packed {
+		if s := Squeeze(p, f); s.Page.W <= columns && s.Page.H <= rows {
+			return s.Page, f
 		}
 	}
-	return s
+	s := Squeeze(p, Designated)
+	pack(&s.Page)
+	return s.Page, Packed
 }

@@ -49,10 +49,27 @@ func TestASqueezedPageReadsTheSame(t *testing.T) {
 		painted := text.Render(q, text.Options{Bare: true})
 		for i, w := range q.Wires {
 			require.Equal(rt, ends(p, p.Wires[i]), ends(q, w))
-			require.Len(rt, w.Path, len(p.Wires[i].Path))
+			require.LessOrEqual(rt, len(w.Path), len(p.Wires[i].Path))
 		}
 		for _, b := range q.Boxes {
 			require.Contains(rt, painted.String(), b.ID, "designators go last")
+		}
+	})
+}
+
+// A packed page is a legal page of the same parts and wires, too.
+func TestAPackedPageReadsTheSame(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		p := randomPage(rt)
+		q, form := overview.Fill(p, -1, -1)
+		require.Equal(rt, overview.Packed, form)
+		require.Empty(rt, scene.Check(&q))
+		require.Equal(rt, meetings(p), meetings(&q))
+		squeezed := overview.Squeeze(p, overview.Designated)
+		require.LessOrEqual(rt, q.W, squeezed.Page.W)
+		require.LessOrEqual(rt, q.H, squeezed.Page.H)
+		for i, w := range q.Wires {
+			require.Equal(rt, ends(p, p.Wires[i]), ends(&q, w))
 		}
 	})
 }

@@ -10,7 +10,6 @@ import (
 // Small is a page made smaller.
 type Small struct {
 	Page scene.Page
-	Form Form
 	// Columns and Rows say where a column and a row of the large page went: its own place, or
 	// that of the next one that is left. They have one entry more than the large page has
 	// columns and rows.
@@ -29,9 +28,7 @@ func Squeeze(p *scene.Page, f Form) Small {
 	for i := range s.page.Boxes {
 		s.widen(i, f)
 	}
-	out := s.small()
-	out.Form = f
-	return out
+	return s.small()
 }
 
 // squeezer marks the columns and rows of a page that have to stay.
