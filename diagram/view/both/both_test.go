@@ -67,6 +67,11 @@ func TestEachThingBearsWhatBecameOfIt(t *testing.T) {
 	require.Equal(t, map[string]int{"w1": 1}, seats(p, "b1", "+"), "on a part that goes, positions are those that were")
 }
 
+func TestAConditionThatIsNotRecordedIsGood(t *testing.T) {
+	require.Equal(t, "condition good, was dirty", both.Words(compare.Difference{Field: "condition", Was: "dirty"}))
+	require.Equal(t, "colour not recorded, was RD", both.Words(compare.Difference{Field: "colour", Was: "RD"}))
+}
+
 // seats are the positions on a stud by the wires there.
 func seats(p *scene.Page, box, stud string) map[string]int {
 	at := map[scene.Point]string{}

@@ -58,14 +58,18 @@ func told(what compare.What, differs []compare.Difference) string {
 
 // Words is a difference in words: gauge 4 AWG, was 6 AWG.
 func Words(d compare.Difference) string {
-	switch {
-	case d.Was == "":
-		return d.Field + " " + d.Is + ", was not recorded"
-	case d.Is == "":
-		return d.Field + " not recorded, was " + d.Was
-	default:
-		return d.Field + " " + d.Is + ", was " + d.Was
+	nothing := "not recorded"
+	if d.Field == "condition" {
+		nothing = "good" // no condition recorded means that nothing wrong was seen
 	}
+	was, is := d.Was, d.Is
+	if was == "" {
+		was = nothing
+	}
+	if is == "" {
+		is = nothing
+	}
+	return d.Field + " " + is + ", was " + was
 }
 
 // seats puts right the positions of lugs: on the merged sheet lugs of both sheets share a

@@ -66,7 +66,7 @@ func partWords(p *model.Part, cat *model.Catalogue) string {
 		kind = d.Title
 	}
 	words := []string{kind}
-	if p.Name != "" {
+	if p.Name != "" && !strings.EqualFold(p.Name, kind) {
 		words = []string{p.Name + " (" + kind + ")"}
 	}
 	if p.Zone != "" {
