@@ -40,7 +40,7 @@ func Render(w io.Writer, p *scene.Page, o Options) (Result, error) {
 	head.text("title", s.Heading, attr{"id", title})
 	head.text("desc", s.About, attr{"id", desc})
 	head.open("style")
-	head.buf.WriteString(style(body.rules))
+	head.buf.WriteString(style(body.rules, o.IDPrefix != ""))
 	if o.IDPrefix == "" {
 		// A file by itself says what it is printed on; within a page that is the page's to say.
 		fmt.Fprintf(&head.buf, "@page{size:%s %s;margin:0}\n", millimetres(s.Paper.WidthMM), millimetres(s.Paper.HeightMM))

@@ -362,6 +362,11 @@ func TestPaperIsNamedForPrinting(t *testing.T) {
 	require.False(t, r.Landscape)
 	within, _ := render(t, p, svg.Options{IDPrefix: "d1-"})
 	require.NotContains(t, within, "@page")
+	_, rules, _ := strings.Cut(within, "<style>")
+	rules, _, _ = strings.Cut(rules, "</style>")
+	for selector := range strings.FieldsFuncSeq(regexp.MustCompile(`\{[^{}]*\}`).ReplaceAllString(rules, ","), func(r rune) bool { return strings.ContainsRune(",{}\n", r) }) {
+		require.True(t, strings.HasPrefix(selector, ".lb ") || strings.HasPrefix(selector, "@media"), selector)
+	}
 }
 
 // TestPointingLiftsAWireOut: the first path of a wire is wide and unseen until the group is

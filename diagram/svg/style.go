@@ -116,14 +116,15 @@ func pointing(shade func(ink.Tone) (ink.Shade, bool)) string {
 `)
 }
 
-// style is the style sheet for the pens in use. Paper is always light.
-func style(rules []rule) string {
+// style is the style sheet for the pens in use. Paper is always light. Within a page of
+// other things the rules hold for the drawing alone.
+func style(rules []rule, within bool) string {
 	var light, dark sheet
 	for _, r := range rules {
 		onPaper, onScreen := r.paint(ink.Tone.Light), r.paint(ink.Tone.Dark)
 		selector := "." + r.class
-		if r.letters {
-			selector = ".lb " + selector // to weigh more than the rules of plain letters
+		if r.letters || within {
+			selector = ".lb " + selector // letters: to weigh more than the rules of plain ones
 		}
 		light.add(selector, r.shape())
 		light.add(selector, onPaper)
