@@ -142,30 +142,44 @@ func (q *squeezer) addRuns(w int) {
 	q.runs = append(q.runs, runs)
 }
 
-// ports keeps wires on the sides of their boxes, in their order.
+// ports keeps wires on the sides of their boxes, in their order, those of a group at their distance, and those that run
+// through a box in one line.
 func (q *squeezer) ports() {
-	sides := make([][2][]int, len(q.boxes))
+	type seat struct {
+		run int
+		end End
+	}
+	sides := make([][2][]seat, len(q.boxes))
 	for w, path := range q.wires {
 		for k, run := range [2]int{q.runs[w][0], q.runs[w][len(path)-2]} {
 			if run == none {
 				continue
 			}
 			e := q.ends[w][k]
-			q.apart(e.box, run, q.m.first[e.box])
-			q.apart(run, e.box, q.m.last[e.box]-q.boxes[e.box].W)
+			q.apart(e.Box, run, q.m.first[e.Box])
+			q.apart(run, e.Box, q.m.last[e.Box]-q.boxes[e.Box].W)
 			at := 0
 			if e.side == geom.South {
 				at = 1
 			}
-			sides[e.box][at] = append(sides[e.box][at], run)
+			sides[e.Box][at] = append(sides[e.Box][at], seat{run, e.End})
 		}
 	}
-	for _, both := range sides {
+	for b, both := range sides {
 		for _, list := range both {
-			slices.SortFunc(list, func(a, b int) int { return q.bodies[a].x - q.bodies[b].x })
+			slices.SortFunc(list, func(a, b seat) int { return q.bodies[a.run].x - q.bodies[b.run].x })
 			for i := 0; i+1 < len(list); i++ {
-				q.apart(list[i], list[i+1], min(q.m.pitch, q.bodies[list[i+1]].x-q.bodies[list[i]].x))
+				u, v := list[i], list[i+1]
+				d := min(q.m.pitch, q.bodies[v.run].x-q.bodies[u.run].x)
+				q.apart(u.run, v.run, d)
+				if u.end.beside(v.end) {
+					q.apart(v.run, u.run, -d)
+				}
 			}
+		}
+		if q.paired[b] && len(both[0]) == 1 && len(both[1]) == 1 {
+			q.apart(both[0][0].run, both[1][0].run, 0)
+			q.apart(both[1][0].run, both[0][0].run, 0)
 		}
 	}
 }
@@ -252,7 +266,7 @@ func (q *squeezer) price(w int) {
 		if run != none {
 			continue
 		}
-		a, b := q.ends[w][0].box, q.ends[w][1].box
+		a, b := q.ends[w][0].Box, q.ends[w][1].Box
 		price := cellPrice
 		if i > 0 {
 			a = q.runs[w][i-1]
@@ -308,7 +322,7 @@ func (q *squeezer) apply(x []int) {
 // borderOf is the column of the left or right border of a box.
 func (q *squeezer) borderOf(e end) int {
 	if e.side == geom.West {
-		return q.boxes[e.box].X
+		return q.boxes[e.Box].X
 	}
-	return q.boxes[e.box].Right()
+	return q.boxes[e.Box].Right()
 }

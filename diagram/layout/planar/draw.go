@@ -83,7 +83,7 @@ type part struct {
 // draw makes several drawings of the part and keeps the best.
 func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 	if len(c.ends) == 0 {
-		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}}, 0
+		return &sketch{boxes: []geom.Rect{{W: c.boxes[0].W, H: c.boxes[0].H}}, paired: make([]bool, 1)}, 0
 	}
 	w := newWiring(len(c.boxes), c.ends)
 	planes := topologies(w.n, w.edges, w.weight, e)

@@ -131,14 +131,24 @@ func together(t require.TestingT, p Problem, d Drawing) {
 			seats[e.Box] = append(seats[e.Box], seat{int(side), offset, e.Group, e.Face})
 		}
 	}
-	for _, list := range seats {
+	for b, list := range seats {
 		slices.SortFunc(list, func(a, b seat) int { return cmp.Or(a.side-b.side, a.offset-b.offset) })
+		if len(list) == 2 && list[0].face+list[1].face == 3 && p.Boxes[b].Level {
+			require.Equal(t, list[0].offset, list[1].offset, "a line runs straight through")
+		}
 		closed := map[int]bool{}
 		for i, s := range list {
 			if i > 0 && list[i-1].group != s.group {
 				closed[list[i-1].group] = true
 			}
 			require.False(t, s.group > 0 && closed[s.group], "group %d is torn apart: %v", s.group, list)
+			if i > 0 && s.group > 0 && s.group == list[i-1].group {
+				pitch := p.Rules.Span
+				if geom.Side(s.side).Horizontal() {
+					pitch = p.Rules.Pitch
+				}
+				require.Equal(t, pitch, s.offset-list[i-1].offset, "group %d has a gap: %v", s.group, list)
+			}
 			for _, other := range list[:i] {
 				require.Equal(t, s.group > 0 && s.group == other.group && s.side != other.side, false, "group on two sides: %v", list)
 				if s.face > 0 && other.face > 0 {

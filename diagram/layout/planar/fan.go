@@ -11,11 +11,13 @@ type sketch struct {
 	boxes []geom.Rect
 	wires [][]geom.Point
 	ends  [][2]end
+	// paired tells of every box whether its two wires run in on one side and out on the other in one row.
+	paired []bool
 }
 
-// end is the side of a box on which a wire ends.
+// end is the side of a box on which a wire ends, and its group and face there.
 type end struct {
-	box  int
+	End
 	side geom.Side
 }
 
@@ -23,6 +25,9 @@ type end struct {
 func fan(at []geom.Point, rooms []room, wires []trail, ends [][2]End, r Rules) *sketch {
 	s := &sketch{boxes: make([]geom.Rect, len(rooms)), wires: make([][]geom.Point, len(wires)), ends: make([][2]end, len(wires))}
 	f := fanner{at: at, rules: r, tail: map[int][]geom.Point{}, side: map[int]geom.Side{}}
+	for i := range rooms {
+		s.paired = append(s.paired, rooms[i].paired)
+	}
 	for i := range rooms {
 		f.room = &rooms[i]
 		s.boxes[i] = f.seat()
@@ -39,7 +44,7 @@ func fan(at []geom.Point, rooms []room, wires []trail, ends [][2]End, r Rules) *
 			path = append(path, at[v])
 		}
 		s.wires[e] = clean(append(path, f.tail[last]...))
-		s.ends[e] = [2]end{{ends[e][0].Box, f.side[first]}, {ends[e][1].Box, f.side[last]}}
+		s.ends[e] = [2]end{{ends[e][0], f.side[first]}, {ends[e][1], f.side[last]}}
 	}
 	return s
 }
@@ -100,8 +105,16 @@ func (f *fanner) leads(d geom.Side) {
 	from, to := make([]int, n), make([]int, n)
 	for i, v := range list {
 		from[i] = along(f.at[v], d)
-		to[i] = max(low+first+i*pitch, min(from[i], high-(n-1-i)*pitch))
-		if i > 0 {
+		want := from[i]
+		if f.room.paired {
+			want = f.at[f.room.sides[geom.West][0]].Y
+		}
+		to[i] = max(low+first+i*pitch, min(want, high-(n-1-i)*pitch))
+		switch {
+		case i == 0:
+		case f.room.ends[list[i-1]].beside(f.room.ends[v]):
+			to[i] = to[i-1] + pitch
+		default:
 			to[i] = max(to[i], to[i-1]+pitch)
 		}
 	}

@@ -10,6 +10,9 @@ type End struct {
 	Face int
 }
 
+// beside tells whether two ends of a box are of one group.
+func (e End) beside(o End) bool { return e.Group > 0 && e.Group == o.Group }
+
 // wiring is a connected graph whose boxes may be trees: a box with groups or faces has a vertex for each of them that
 // the wires of the others must pass, tied to it by an edge that stands for all its wires.
 type wiring struct {
@@ -165,12 +168,12 @@ func (p *plane) gaps(w *wiring) []between {
 			switch {
 			case a.Face+b.Face == 3:
 				out[h], bound = twoCorners, false
-			case a.Face > 0 && a.Face == b.Face, a.Group > 0 && a.Group == b.Group:
+			case a.Face > 0 && a.Face == b.Face, a.beside(b):
 				out[h] = noCorner
 			default:
 				bound = false
 			}
-			apart := a.Group == 0 || a.Group != b.Group
+			apart := !a.beside(b)
 			if open == none || apart && !loose || apart == loose && size[p.face[h]] > size[p.face[open]] {
 				open, loose = h, apart
 			}
