@@ -93,9 +93,22 @@ func (b *builder) wires(sections []section) int {
 	return n
 }
 
-// leastRows is the number of rows that some sections take at the very least.
-func (b *builder) leastRows(sections []section) int {
-	return b.rows(sections) * leastPerCent / 100
+// mostMisses is how often a draft may turn out not to fit before estimates are taken as they
+// are, so that large sheets take no longer than they must.
+const mostMisses = 24
+
+// bar is the part of an estimate, in per cent, that a page is not worth trying without.
+func (b *builder) bar() int {
+	if b.misses > mostMisses {
+		return 100
+	}
+	return leastPerCent
+}
+
+// tooFull reports whether a page need not be tried.
+func (b *builder) tooFull(sections []section) bool {
+	return b.shape.Rows > 0 &&
+		(b.rows(sections)*b.bar() > 100*b.shape.Rows || b.wires(sections)*columnsPerWire > b.shape.Columns)
 }
 
 // cells is the room that a section takes of a page, without its marks.

@@ -65,7 +65,9 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	if err != nil {
 		return nil, err
 	}
-	return b.on(p.shape).draw(p.pages)
+	on := b.on(p.shape)
+	on.planned = p.tried
+	return on.draw(p.pages)
 }
 
 // nothing is the drawing of a sheet without parts and wires: a page with its title block.
@@ -102,15 +104,20 @@ func (b *builder) draw(sections [][]section) (*Drawing, error) {
 }
 
 // best lays out a page with all the work that is asked for. More work is no promise of less
-// room: where that does not fit, a draft may. Marks without zones are narrower; and on paper
-// what is too wide for all that is made smaller, as one part with very long names may be.
+// room: where that does not fit, a draft may, and the page as it was planned does. Marks
+// without zones are narrower; and on paper what is too wide for all that is made smaller, as
+// one part with very long names may be.
 func (b *builder) best(s []section) (page, error) {
 	full, err := b.page(s)
 	if err == nil && b.holds(&full) {
 		return full, nil
 	}
-	if quick, failed := b.draft(s); failed == nil && (err != nil || b.holds(&quick)) {
+	if quick, failed := b.draft(s); failed == nil && b.holds(&quick) {
 		return quick, nil
+	}
+	if planned, ok := b.planned[contents(s)]; ok && planned.err == nil && (err != nil || b.holds(&planned.page)) {
+		b.renumber(&planned.page)
+		return planned.page, nil
 	}
 	var narrow *layout.WidthError
 	if !errors.As(err, &narrow) {
@@ -123,6 +130,16 @@ func (b *builder) best(s []section) (page, error) {
 	}
 	wide := b.on(Shape{Paper: b.shape.Paper})
 	return wide.page(s)
+}
+
+// renumber writes the pages into the marks of one that was laid out before they were settled.
+func (b *builder) renumber(p *page) {
+	for i := range p.flags {
+		f := &p.flags[i]
+		if f.kind == scene.OffPage {
+			f.text = b.awayFlag(b.sheet.Wire(f.wire), "", f.end).text
+		}
+	}
 }
 
 // previous is the earlier layout of a page with most of the same boxes; of several the one

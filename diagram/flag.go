@@ -15,6 +15,7 @@ type flag struct {
 	kind scene.FlagKind
 	text string
 	wire model.WireID
+	end  model.End    // of the wire, that it stands for
 	zone model.ZoneID // where it stands on the page
 }
 
@@ -27,7 +28,7 @@ var flagKinds = map[model.Loose]scene.FlagKind{
 
 // looseFlag is the flag of a loose end.
 func looseFlag(w *model.Wire, side string, e model.End) flag {
-	return flag{id: string(w.ID) + " " + side, kind: flagKinds[e.Loose], text: e.String(), wire: w.ID}
+	return flag{id: string(w.ID) + " " + side, kind: flagKinds[e.Loose], text: e.String(), wire: w.ID, end: e}
 }
 
 // awayFlag is the mark of a wire that goes on on another page. While it is not settled which
@@ -39,7 +40,7 @@ func (b *builder) awayFlag(w *model.Wire, side string, e model.End) flag {
 		number = fmt.Sprint(n)
 	}
 	return flag{
-		id: string(w.ID) + " " + side, kind: scene.OffPage, wire: w.ID,
+		id: string(w.ID) + " " + side, kind: scene.OffPage, wire: w.ID, end: e,
 		text: fmt.Sprintf("%s to %s, %sp%s", w.ID, e.At, b.zoneOf(e.At.Part), number),
 	}
 }

@@ -3,6 +3,7 @@ package diagram
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/lugbook/diagram/layout"
 	"example.com/lugbook/model"
@@ -19,6 +20,9 @@ type builder struct {
 	where   map[model.PartID]int // the page that each part is on; nil while that is not settled
 	bulk    *bulk
 	drafts  map[string]draft // pages tried, by their parts
+	misses  int              // how often a draft did not fit
+	careful int              // how often one was laid out again with full work
+	planned map[string]draft // the pages that the plan was made with
 }
 
 // on is a builder of the same sheet for another shape of page.
@@ -105,12 +109,20 @@ func (b *builder) page(sections []section) (page, error) {
 	return p, err
 }
 
+// contents names what some sections hold, in whichever order.
+func contents(sections []section) string {
+	var parts, loose []int
+	for _, s := range sections {
+		parts, loose = append(parts, s.parts...), append(loose, s.loose...)
+	}
+	slices.Sort(parts)
+	slices.Sort(loose)
+	return fmt.Sprint(parts, loose)
+}
+
 // draft lays out some sections with little work, once.
 func (b *builder) draft(sections []section) (page, error) {
-	key := ""
-	for _, s := range sections {
-		key += fmt.Sprint(s.parts, s.loose)
-	}
+	key := contents(sections)
 	if d, tried := b.drafts[key]; tried {
 		return d.page, d.err
 	}
@@ -199,15 +211,42 @@ const columnsPerWire = 2
 // fits reports whether some sections find room on one page. It tries with little work, and not
 // at all where there is far too much.
 func (b *builder) fits(sections []section) (bool, error) {
-	if b.shape.Rows > 0 {
-		if b.leastRows(sections) > b.shape.Rows || b.wires(sections)*columnsPerWire > b.shape.Columns {
-			return false, nil
-		}
-	}
-	p, err := b.draft(sections)
-	var narrow *layout.WidthError
-	if errors.As(err, &narrow) {
+	if b.tooFull(sections) {
 		return false, nil
 	}
-	return err == nil && b.holds(&p), err
+	p, err := b.draft(sections)
+	if err == nil && !b.holds(&p) && b.near(&p) {
+		p, err = b.carefully(sections)
+	}
+	var narrow *layout.WidthError
+	switch {
+	case errors.As(err, &narrow), err == nil && !b.holds(&p):
+		b.misses++
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// A draft that is little too high is laid out with all the work that the page will get: how
+// many per cent of the rows make little, and how often it is done for a sheet.
+const (
+	nearPerCent = 15
+	mostCareful = 24
+)
+
+// near reports whether more work may make a draft fit.
+func (b *builder) near(p *page) bool {
+	high := b.shape
+	high.Rows += high.Rows * nearPerCent / 100
+	return !b.options.Quick && b.careful < mostCareful && b.on(high).holds(p)
+}
+
+// carefully replaces the draft of some sections by a page laid out with full work.
+func (b *builder) carefully(sections []section) (page, error) {
+	b.careful++
+	p, err := b.page(sections)
+	if err == nil && b.holds(&p) {
+		b.drafts[contents(sections)] = draft{p, nil}
+	}
+	return p, err
 }

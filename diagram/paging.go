@@ -9,21 +9,22 @@ import (
 type plan struct {
 	shape Shape
 	pages [][]section
-	cut   int // wires that go on on another page
+	cut   int              // wires that go on on another page
+	tried map[string]draft // what the pages came out as
 }
 
 // plan puts a sheet on pages of the shape that needs the fewest; of equals that which
 // cuts fewer wires, then the first.
 func (b *builder) plan(all []section) (plan, error) {
 	var best plan
-	for _, shape := range b.options.Shapes {
+	for _, shape := range b.likely(all) {
 		on := b.on(shape)
 		on.bulk = on.measure()
 		pages, err := on.split(all)
 		if err != nil {
 			return plan{}, err
 		}
-		next := plan{shape, pages, on.cutWires(pages)}
+		next := plan{shape, pages, on.cutWires(pages), on.drafts}
 		if best.pages == nil || cmp.Or(len(next.pages)-len(best.pages), next.cut-best.cut) < 0 {
 			best = next
 		}
@@ -32,6 +33,30 @@ func (b *builder) plan(all []section) (plan, error) {
 		}
 	}
 	return best, nil
+}
+
+// fewPages is the number of pages up to which every shape is tried. For more, a page that is
+// turned makes little difference, and the shape is chosen by estimate.
+const fewPages = 12
+
+// likely are the shapes that are worth trying.
+func (b *builder) likely(all []section) []Shape {
+	best, fewest := 0, 0
+	for i, shape := range b.options.Shapes {
+		on := b.on(shape)
+		on.bulk = on.measure()
+		pages := 1
+		if room := shape.Rows - rowsBelow/pageAsDrawing; room > 0 {
+			pages = on.rows(all) / room
+		}
+		if i == 0 || pages < fewest {
+			best, fewest = i, pages
+		}
+	}
+	if fewest > fewPages {
+		return b.options.Shapes[best : best+1]
+	}
+	return b.options.Shapes
 }
 
 // cutWires counts the wires whose ends are on two pages.
@@ -91,21 +116,53 @@ func inOrder(pages [][]section, all []section) [][]section {
 	return pages
 }
 
-// shares cuts a zone into as many shares as it needs to fit pages, about equally large and
-// with few wires between them. One thing alone is a share whether it fits or not.
+// fewShares is the number of shares up to which a zone is cut anew when one does not fit, so
+// that all are about equally large. Of more only the one that does not fit is cut again.
+const fewShares = 3
+
+// shares cuts a zone into as many shares as it needs to fit pages, with few wires between
+// them. One thing alone is a share whether it fits or not.
 func (b *builder) shares(s section) ([][]section, error) {
 	things := s.apart()
-	for n := max(1, b.leastRows([]section{s})/max(b.shape.Rows, 1)); n < len(things); n++ {
-		shares := b.cut(things, n)
-		ok, err := b.allFit(shares)
-		if ok || err != nil {
-			return shares, err
+	if len(things) == 1 {
+		return [][]section{{s}}, nil
+	}
+	n := 1
+	for n < len(things) && !b.seemToFit(b.cut(things, n)) {
+		n++
+	}
+	for ; n <= min(fewShares, len(things)); n++ {
+		pages := b.cut(things, n)
+		if ok, err := b.allFit(pages); ok || err != nil {
+			return pages, err
 		}
 	}
-	return b.cut(things, len(things)), nil
+	var pages [][]section
+	for _, page := range b.cut(things, min(max(n, 2), len(things))) {
+		ok, err := b.fits(page)
+		if err != nil {
+			return nil, err
+		}
+		more := [][]section{page}
+		if !ok {
+			if more, err = b.shares(page[0]); err != nil {
+				return nil, err
+			}
+		}
+		pages = append(pages, more...)
+	}
+	return pages, nil
+}
+
+// seemToFit reports whether pages are not known to be too full before any is laid out.
+func (b *builder) seemToFit(pages [][]section) bool {
+	return !slices.ContainsFunc(pages, func(p []section) bool { return b.tooFull(p) })
 }
 
 func (b *builder) allFit(pages [][]section) (bool, error) {
+	if !b.seemToFit(pages) {
+		return false, nil
+	}
 	for _, page := range pages {
 		if ok, err := b.fits(page); !ok || err != nil {
 			return false, err
@@ -217,12 +274,10 @@ const mostSqueezes = 40
 // squeeze puts what is on three pages on two where that fits, even if it has to cut zones for
 // it, the emptiest pages first.
 func (b *builder) squeeze(pages [][]section) ([][]section, error) {
-	for tries := mostSqueezes; tries > 0; {
+	for tries := 0; tries < mostSqueezes; {
 		found := false
 		for _, three := range b.threes(pages) {
-			if tries--; tries < 0 {
-				break
-			}
+			tries++
 			var things []section
 			for _, i := range three {
 				for _, s := range pages[i] {
@@ -234,9 +289,13 @@ func (b *builder) squeeze(pages [][]section) ([][]section, error) {
 			if err != nil {
 				return nil, err
 			}
-			if found = ok; ok {
+			if ok {
 				pages = slices.Delete(pages, three[2], three[2]+1)
-				pages[three[0]], pages[three[1]] = two[0], two[1]
+				pages = slices.Delete(pages, three[1], three[1]+1)
+				pages = append(slices.Delete(pages, three[0], three[0]+1), two...)
+				found = true
+			}
+			if ok || tries == mostSqueezes {
 				break
 			}
 		}
@@ -247,18 +306,29 @@ func (b *builder) squeeze(pages [][]section) ([][]section, error) {
 	return pages, nil
 }
 
-// threes lists which three pages might find room on two, the emptiest first.
+// emptiest is the number of pages of which three are looked for that find room on two.
+const emptiest = 12
+
+// threes lists which three of the emptiest pages might find room on two, the emptiest first.
 func (b *builder) threes(pages [][]section) [][]int {
+	rows := make([]int, len(pages))
+	order := make([]int, len(pages))
+	for i, p := range pages {
+		rows[i], order[i] = b.rows(p), i
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return rows[i] - rows[k] })
+	order = order[:min(emptiest, len(order))]
+	slices.Sort(order)
 	type trio struct {
 		pages []int
 		rows  int
 	}
 	var list []trio
-	for k := range pages {
-		for j := range k {
-			for i := range j {
+	for z, k := range order {
+		for y, j := range order[:z] {
+			for _, i := range order[:y] {
 				rows := b.rows(slices.Concat(pages[i], pages[j], pages[k])) + rowsBelow/pageAsDrawing
-				if rows*leastPerCent/100 <= 2*b.shape.Rows {
+				if rows*b.bar()/100 <= 2*b.shape.Rows {
 					list = append(list, trio{[]int{i, j, k}, rows})
 				}
 			}
