@@ -201,3 +201,31 @@ func TestSymbolsUseTheirRoom(t *testing.T) {
 	}
 	require.Greater(t, large, 8, "flat symbols are as wide as a row of 7 cells")
 }
+
+// TestLinesThatPassUnderOthersStayClear holds the gap of every level line at a crossing to
+// the width of the line above, with some blank on either hand.
+func TestLinesThatPassUnderOthersStayClear(t *testing.T) {
+	for _, p := range []*scene.Page{scenetest.Cart(), scenetest.Glyphs(), scenetest.Large()} {
+		paths, over := map[string][]Step{}, map[string]int{}
+		s := setter{Sheet: &Sheet{}, page: p, signs: map[string][]scene.ChangeSign{}}
+		s.wires()
+		for _, g := range s.Groups {
+			if g.Kind == WireGroup {
+				paths[g.ID], over[g.ID] = g.Marks[0].Path, g.Marks[1].Pen.Width
+			}
+		}
+		require.NotEmpty(t, p.Crossings())
+		for _, c := range p.Crossings() {
+			x, y := centre(c.At)
+			reach := over[c.Over]/20 + air/2
+			var at Point
+			for _, step := range paths[c.Under] {
+				if step.Op == Draw && step.To.Y == y && at.Y == y {
+					left, right := min(at.X, step.To.X), max(at.X, step.To.X)
+					require.True(t, right <= x-reach || left >= x+reach, "%s runs into %s at %v", c.Under, c.Over, c.At)
+				}
+				at = step.To
+			}
+		}
+	}
+}

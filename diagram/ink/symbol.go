@@ -19,8 +19,11 @@ const (
 	toWriting = 2
 )
 
-// symbol draws a symbol as large as its room allows.
+// symbolMarks draws a symbol as large as its room allows.
 func symbolMarks(s symbol.Symbol, b scene.Box, room scene.Rect) []Mark {
+	if room.H == 1 {
+		s = s.Flat()
+	}
 	top, bottom := room.Y*CellH-toWriting, (room.Y+room.H)*CellH+toWriting
 	if room.Bottom()+1 == b.Rect.Bottom() {
 		bottom += toFrame - toWriting

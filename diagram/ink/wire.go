@@ -63,10 +63,7 @@ func strokes(w scene.Wire, body, stripe Tone, path []Step) []Mark {
 // wires draws the wires, each cut where it passes under another and where its own label
 // stands. Bands under live wires come first, below all lines.
 func (s *setter) wires() {
-	under := map[string][]gap{}
-	for _, c := range s.page.Crossings() {
-		under[c.Under] = append(under[c.Under], gap{Y: c.At.Y, From: c.At.X * CellW, To: (c.At.X + 1) * CellW, level: true})
-	}
+	under := s.bridges()
 	paths := make([][]Step, len(s.page.Wires))
 	bands := Group{Kind: Ground}
 	for i, w := range s.page.Wires {
@@ -93,6 +90,22 @@ func (s *setter) wires() {
 		}
 		s.add(g)
 	}
+}
+
+// bridges are the gaps in level runs where upright ones pass over them, by the wire that
+// passes under: as wide as a column, and wider where the line above is broad.
+func (s *setter) bridges() map[string][]gap {
+	weights := map[string]scene.Weight{}
+	for _, w := range s.page.Wires {
+		weights[w.ID] = w.Weight
+	}
+	under := map[string][]gap{}
+	for _, c := range s.page.Crossings() {
+		x, _ := centre(c.At)
+		half := max(CellW, widths[weights[c.Over]].casing/10+2*air) / 2
+		under[c.Under] = append(under[c.Under], gap{Y: c.At.Y, From: x - half, To: x + half, level: true})
+	}
+	return under
 }
 
 // gap is a piece of a line that is left out: of a level run in a row, or of an upright
@@ -166,7 +179,7 @@ func breaks(from, to scene.Point, gaps []gap) []Step {
 			on = append(on, gap{From: max(g.From, low), To: min(g.To, high)})
 		}
 	}
-	slices.SortFunc(on, func(g, h gap) int { return cmp.Compare(g.From, h.From) })
+	on = merged(on)
 	if a > b {
 		slices.Reverse(on)
 	}
@@ -184,6 +197,20 @@ func breaks(from, to scene.Point, gaps []gap) []Step {
 		}
 	}
 	return path
+}
+
+// merged sorts gaps and makes one of those that touch.
+func merged(gaps []gap) []gap {
+	slices.SortFunc(gaps, func(g, h gap) int { return cmp.Compare(g.From, h.From) })
+	var out []gap
+	for _, g := range gaps {
+		if n := len(out); n > 0 && g.From <= out[n-1].To {
+			out[n-1].To = max(out[n-1].To, g.To)
+		} else {
+			out = append(out, g)
+		}
+	}
+	return out
 }
 
 func direction(from, to scene.Point) (dx, dy int) {

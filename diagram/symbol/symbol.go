@@ -55,6 +55,15 @@ func Lookup(name string) (Symbol, bool) {
 	return Symbol{}, false
 }
 
+// Flat is the symbol that stands for this one in a room of one row, where it would be too
+// small to be made out; itself if it is flat.
+func (s Symbol) Flat() Symbol {
+	if one, ok := Lookup(flat[s.Name]); ok {
+		return one
+	}
+	return s
+}
+
 // Names lists the symbols in the order of the table.
 func Names() []string {
 	names := make([]string, len(table))

@@ -144,3 +144,17 @@ func TestBlocksFillTheirField(t *testing.T) {
 	}
 	require.Equal(t, 4*len(blocks), found, "each block is of a symbol")
 }
+
+func TestFlatSymbolsStandForThoseOfTwoRows(t *testing.T) {
+	for name, want := range map[string]string{"solenoid": "contactor", "motor-series": "motor-dc", "fuse": "fuse"} {
+		s, _ := Lookup(name)
+		require.Equal(t, want, s.Flat().Name)
+	}
+	for name, one := range flat {
+		_, ok := Lookup(name)
+		require.True(t, ok, name)
+		s, ok := Lookup(one)
+		require.True(t, ok, one)
+		require.Equal(t, s, s.Flat())
+	}
+}

@@ -84,3 +84,8 @@ var table = []struct{ name, title, strokes, core, ascii string }{
 	{"splice", "splice", "L 0,12 28,12; D 14,12,2", "─●─", "-*-"},
 	{"busbar", "bus bar", "B 2,10,24,4; L 7,4 7,10; L 14,4 14,10; L 21,4 21,10", "━━━━━", "====="},
 }
+
+// flat lists the symbols of two rows with those that stand for them in one.
+var flat = map[string]string{
+	"solenoid": "contactor", "relay": "contact-no", "motor-series": "motor-dc", "motor-separate": "motor-dc",
+}
