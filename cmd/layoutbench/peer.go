@@ -93,7 +93,7 @@ func (p peer) draw(g fileGraph, runs int, limit time.Duration) result {
 	if r.failed != "" {
 		return r
 	}
-	r.ms, r.dragMs, r.picture = a.WarmMs, a.DragMs, *a.Layout
+	r.ms, r.dragMs, r.picture = a.WarmMs, a.DragMs, a.Layout.of(&g)
 	if r.Report, err = r.picture.measure(&g); err != nil {
 		r.failed = err.Error()
 	}

@@ -38,6 +38,17 @@ func pictureOf(d *layout.Drawing) picture {
 	return p
 }
 
+// of is the picture without what is not in the graph, such as the frames of zones.
+func (p picture) of(g *fileGraph) picture {
+	out := picture{Nodes: map[string]fileCorner{}, Edges: p.Edges}
+	for _, n := range g.Nodes {
+		if at, ok := p.Nodes[n.ID]; ok {
+			out.Nodes[n.ID] = at
+		}
+	}
+	return out
+}
+
 // measure counts what is wrong with the picture and how good it is otherwise.
 func (p picture) measure(g *fileGraph) (offgrid.Report, error) {
 	var boxes []offgrid.Box

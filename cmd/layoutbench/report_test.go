@@ -47,6 +47,7 @@ func actAsPeer(how string) int {
 		return 1
 	}
 	own := draft.make(g)
+	own.picture.Nodes["zone:front"] = fileCorner{W: 99, H: 99}
 	answer := map[string]any{"layout": own.picture, "warmMs": 12.5, "dragMs": 1.5}
 	if how == "shift" { // off its terminals
 		for id, at := range own.picture.Nodes {
@@ -221,6 +222,8 @@ func TestChangesAreCountedWithoutACommonShift(t *testing.T) {
 	after := picture{Nodes: map[string]fileCorner{"a": {X: 3}, "b": {X: 13}, "c": {X: 24}, "new": {}},
 		Edges: map[string][]offgrid.Point{"w": {{4, 1}, {8, 1}}, "v": {{2, 2}, {2, 9}}}}
 	require.Equal(t, change{boxes: 3, moved: 1, wires: 2, changed: 1}, after.since(before))
+	two := fileGraph{Nodes: []fileNode{{ID: "a"}, {ID: "c"}}}
+	require.Equal(t, change{boxes: 2, moved: 1, wires: 2, changed: 2}, after.of(&two).since(before), "frames are no boxes")
 }
 
 func TestSheetsOfACartAreReadOffTheirPages(t *testing.T) {
