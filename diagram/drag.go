@@ -20,6 +20,7 @@ type Drag struct {
 	box  string
 	from layout.Point
 	now  layout.Drawing
+	seen scene.Page // of it
 }
 
 // Grab takes hold of a part's box in the drawing o.Previous, which has to be one of the sheet
@@ -32,7 +33,7 @@ func Grab(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options, 
 	for k := range h.page.boxes {
 		if h.page.boxes[k].part.ID == part {
 			r := h.page.drawing.Boxes[k].Rect
-			return &Drag{held: h, box: string(part), from: layout.Point{X: r.X, Y: r.Y}, now: h.page.drawing}, nil
+			return &Drag{held: h, box: string(part), from: layout.Point{X: r.X, Y: r.Y}, now: h.page.drawing, seen: h.shown(h.page.drawing)}, nil
 		}
 	}
 	return nil, fmt.Errorf("%s is not on the drawing", part)
@@ -52,13 +53,14 @@ func (g *Drag) To(x, y int) (scene.Page, error) {
 		}
 	}
 	g.now = live.Drawing()
-	return g.shown(g.now), nil
+	g.seen = g.shown(g.now)
+	return g.seen, nil
 }
 
 // Drop is the drawing with the box where it was moved to last. To keep it there, the part's
 // place is recorded; what is drawn next from this drawing is the same picture.
 func (g *Drag) Drop() *Drawing {
-	out := &Drawing{Pages: []scene.Page{g.shown(g.now)}, layouts: slices.Clone(g.layouts)}
+	out := &Drawing{Pages: []scene.Page{g.seen}, layouts: slices.Clone(g.layouts)}
 	out.layouts[0] = pageLayout{drawing: g.now, graph: &g.page.graph}
 	return out
 }

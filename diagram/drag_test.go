@@ -61,8 +61,7 @@ func (s *session) dragged(t require.TestingT, id model.PartID, ways [][2]int) {
 	require.NoError(t, s.Do(edit.PlacePart{Sheet: s.sheet, ID: id, Place: &model.Place{X: at.X, Y: at.Y}}))
 	next, err := diagram.Draw(s.Job(), s.sheet, part.Library(), diagram.Options{Quick: true, Previous: s.drawing})
 	require.NoError(t, err)
-	is, will := s.drawing.Pages[0], next.Pages[0]
-	requirePage(t, &is, &will)
+	requirePage(t, &s.drawing.Pages[0], &next.Pages[0])
 	s.drawing = next
 }
 
@@ -101,16 +100,6 @@ func requirePage(t require.TestingT, want, got *scene.Page) {
 		require.Equal(t, w, got.Wires[i])
 	}
 	require.True(t, reflect.DeepEqual(want, got), "the pages differ in their titles or tables")
-}
-
-// withoutLabels is a page with no labels on its wires, nor the list of those that had to be short.
-func withoutLabels(p scene.Page) scene.Page {
-	p.Table = scene.Table{}
-	p.Wires = slices.Clone(p.Wires)
-	for i := range p.Wires {
-		p.Wires[i].Label = scene.Label{}
-	}
-	return p
 }
 
 func TestADragOfOneCellLeavesOtherWiresAlone(t *testing.T) {

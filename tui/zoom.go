@@ -74,12 +74,12 @@ func (o *overviewLayer) leftOut() []string {
 	}
 	var words []string
 	if o.all.Starred {
-		words = append(words, "no room for all lines: those of the chosen part are drawn")
+		words = append(words, "only its own lines")
 	}
 	for _, left := range []struct {
 		n    int
 		what string
-	}{{o.left, "lines of it without a way"}, {o.all.Loose, "loose wires left out"}, {o.all.Dots, "parts shown as dots"}, {o.all.Hidden, "parts left out"}} {
+	}{{o.left, "of them without a way"}, {o.all.Loose, "loose wires left out"}, {o.all.Dots, "parts shown as dots"}, {o.all.Hidden, "parts left out"}} {
 		if left.n > 0 {
 			words = append(words, fmt.Sprint(left.what, ": ", left.n))
 		}
