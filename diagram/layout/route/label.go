@@ -125,7 +125,7 @@ func (w Wire) reserved(label Label) (from, to, y int) {
 	if label.Vertical {
 		return from - 1, to + 1, y
 	}
-	return from - labelEnds/2, to + labelEnds/2, y
+	return from - 1, to + 1, y
 }
 
 // keep marks a label that stands already. It reports false, and marks nothing, if it may not stand there any more.
@@ -224,16 +224,18 @@ func (r *router) levelThrough(q goal, cells []int32, i int) bool {
 func (l *labeller) inline(w int) Label {
 	pieces := l.pieces(w)
 	for index, length := range l.p.Wires[w].Labels {
-		for _, p := range pieces {
-			if p.hi-p.lo+1 < length+labelEnds {
-				continue
+		for _, end := range [2]int{labelEnds / 2, 1} { // rather short ends than a shorter text
+			for _, p := range pieces {
+				if p.hi-p.lo+1 < length+2*end {
+					continue
+				}
+				at := geom.Point{X: p.lo + end, Y: p.y}
+				if !p.east {
+					at.X = p.hi - end - length + 1
+				}
+				l.mark(w, at.X-1, at.X+length, at.Y)
+				return Label{Index: index, At: at, OK: true}
 			}
-			at := geom.Point{X: p.lo + labelEnds/2, Y: p.y}
-			if !p.east {
-				at.X = p.hi - labelEnds/2 - length + 1
-			}
-			l.mark(w, at.X-labelEnds/2, at.X+length-1+labelEnds/2, at.Y)
-			return Label{Index: index, At: at, OK: true}
 		}
 	}
 	return Label{}

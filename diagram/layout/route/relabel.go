@@ -15,7 +15,8 @@ func (r *router) fixLabels(e Effort, labels []Label, given []bool) []Label {
 		if w < 0 {
 			break
 		}
-		if better, ok := r.relabel(w, labels); ok {
+		texts := r.p.Wires[w].Labels
+		if better, ok := r.relabel(w, labels, texts[len(texts)-1], 0); ok {
 			labels = better
 			continue
 		}
@@ -44,11 +45,35 @@ func lacking(wires []Wire, labels []Label, given []bool) int {
 	return -1
 }
 
-func failures(wires []Wire, labels []Label) int {
+// spellOut gives wires that have a short text the full one where other wires can be led round at little cost.
+func (r *router) spellOut(labels []Label, most int) []Label {
+	for w := range labels {
+		if most == 0 {
+			break
+		}
+		if l := labels[w]; !l.OK || l.Index == 0 {
+			continue
+		}
+		most--
+		if better, ok := r.relabel(w, labels, r.p.Wires[w].Labels[0], spellPrice); ok {
+			labels = better
+		}
+	}
+	return labels
+}
+
+// spellPrice is what the full text of a wire may cost.
+const spellPrice = 30
+
+// shortness counts what labels leave out: the places by which their texts are from the best ones, and more for none.
+func shortness(wires []Wire, labels []Label) int {
 	n := 0
 	for w, l := range labels {
-		if len(wires[w].Labels) > 0 && !l.OK {
-			n++
+		switch {
+		case l.OK:
+			n += l.Index
+		case len(wires[w].Labels) > 0:
+			n += 10 * len(wires[w].Labels)
 		}
 	}
 	return n
@@ -57,10 +82,10 @@ func failures(wires []Wire, labels []Label) int {
 // keepOff is the price of crossing a place that a label needs, and of bending before it.
 const keepOff = 120
 
-// relabel tries to give wire w a place for its shortest label with no more room than there is.
-func (r *router) relabel(w int, labels []Label) ([]Label, bool) {
-	need := r.p.Wires[w].Labels[len(r.p.Wires[w].Labels)-1]
-	bad := failures(r.p.Wires, labels)
+// relabel tries to give wire w a place for a label of a length with no more room than there is. What that costs must
+// stay below limit; 0 is any price.
+func (r *router) relabel(w int, labels []Label, need, limit int) ([]Label, bool) {
+	bad := shortness(r.p.Wires, labels)
 	clearRun := func() []saved { return r.clear(w, r.bestRun(w, need+labelEnds)) }
 	clearBeside := func() []saved { return r.clear(w, r.bestBeside(w, need+1)) }
 	redraw := func() []saved { return r.redraw(w, need+labelEnds) }
@@ -73,17 +98,40 @@ func (r *router) relabel(w int, labels []Label) ([]Label, bool) {
 		if len(old) == 0 {
 			continue
 		}
-		if better := r.labels(); failures(r.p.Wires, better) < bad {
-			return better, true
+		if limit == 0 || r.dearer(old) < limit {
+			if better := r.labels(); shortness(r.p.Wires, better) < bad {
+				return better, true
+			}
 		}
-		for _, k := range old {
-			r.rip(k.wire)
-		}
-		for _, k := range old {
-			r.take(k.wire, k.cells)
-		}
+		r.putBack(old)
 	}
 	return nil, false
+}
+
+// putBack gives wires their old ways.
+func (r *router) putBack(old []saved) {
+	for _, k := range old {
+		r.rip(k.wire)
+	}
+	for _, k := range old {
+		r.take(k.wire, k.cells)
+	}
+}
+
+// dearer is by how much the ways of wires cost more than their old ones.
+func (r *router) dearer(old []saved) int {
+	after := 0
+	now := make([]saved, len(old))
+	for i, k := range old {
+		after += r.cost(k.wire)
+		now[i] = saved{k.wire, r.cells[k.wire]}
+	}
+	r.putBack(old)
+	for _, k := range old {
+		after -= r.cost(k.wire)
+	}
+	r.putBack(now)
+	return after
 }
 
 // bestRun is the level run of w, as long as needed, that fewest other wires cross; nil if there is none.

@@ -184,7 +184,8 @@ func TestLabels(t *testing.T) {
 		return Solve(&b.p, Effort{Rounds: 10}).Labels[0]
 	}
 	require.Equal(t, Label{Index: 0, At: geom.Point{X: 9, Y: 2}, OK: true}, label(12, 6, 2))
-	require.Equal(t, Label{Index: 1, At: geom.Point{X: 9, Y: 2}, OK: true}, label(9, 6, 2), "the shorter text fits")
+	require.Equal(t, Label{Index: 0, At: geom.Point{X: 8, Y: 2}, OK: true}, label(9, 6, 2), "rather short ends than a short text")
+	require.Equal(t, Label{Index: 1, At: geom.Point{X: 9, Y: 2}, OK: true}, label(8, 6, 2), "the shorter text fits")
 	require.Equal(t, Label{}, label(9), "a wire without labels has none")
 }
 

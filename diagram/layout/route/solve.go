@@ -76,6 +76,9 @@ func (r *router) finish(e Effort, legal bool, came [][]int32) []Label {
 	}
 	if legal {
 		labels = r.fixLabels(e, labels, given)
+		if !e.KeepLabels {
+			labels = r.spellOut(labels, e.Inserts)
+		}
 	}
 	return labels
 }
