@@ -363,7 +363,7 @@ func (l *Live) redrawAround(before [][]int32, fresh []int) bool {
 		tight = tight || l.conflicted(w)
 	}
 	l.pressure = livePressure
-	return !tight || l.negotiate(liveRounds) == len(l.byDistance(l.missing))
+	return !tight || l.negotiate(liveRounds, liveRounds/3) == len(l.byDistance(l.missing))
 }
 
 // redraw draws a wire that was ripped.

@@ -9,16 +9,16 @@ const (
 	lessonStart   = 4
 	lessonStep    = 2 // more after every insertion that did not end all conflicts
 	lessonMax     = 2000
-	idleRounds    = 1 // rounds in which fewer than one wire in ten comes free, after which room has to be made
+	hasty         = 1 // patience while room can be made instead
 )
 
 // missing tells whether a wire has no route.
 func (r *router) missing(w int) bool { return r.cells[w] == nil }
 
-// negotiate routes every missing wire and then lets wires that share slots move apart, for at most the given rounds,
-// fewer when no more of them come free. It returns the number of wires that still share a slot or have no route. Wires
+// negotiate routes every missing wire and then lets wires that share slots move apart, for at most the given rounds, and
+// no longer than the given patience: rounds in which fewer than one wire in ten comes free. It returns the number of wires that still share a slot or have no route. Wires
 // that never shared one stay as they are.
-func (r *router) negotiate(rounds int) int {
+func (r *router) negotiate(rounds, patience int) int {
 	pressure := max(r.pressure, pressureStart)
 	for _, w := range r.byDistance(r.missing) {
 		if old := r.along(r.p.Paths[w]); !r.salvage(w, old, pressure) {
@@ -26,7 +26,7 @@ func (r *router) negotiate(rounds int) int {
 		}
 	}
 	troubled := r.byDistance(r.conflicted)
-	for round, least, idle := 1, len(troubled), 0; round <= rounds && len(troubled) > 0 && idle < idleRounds; round++ {
+	for round, least, idle := 1, len(troubled), 0; round <= rounds && len(troubled) > 0 && idle < patience; round++ {
 		r.remember(troubled)
 		again := round%4 == 0
 		for _, w := range troubled {

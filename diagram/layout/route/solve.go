@@ -95,24 +95,24 @@ func (r *router) refine(e Effort) {
 
 // legalise negotiates and makes room until no slot is shared, or nothing more can be moved, or it does not help.
 func (r *router) legalise(e Effort) {
-	bad := r.negotiate(e.Rounds)
+	bad := r.negotiate(e.Rounds, hasty)
 	least, idle := bad, 0
 	for i := 0; bad > 0 && i < e.Inserts && idle < idleInserts; i++ {
 		if !r.widen(r.stuck(), idle%2 == 1) {
 			break
 		}
 		r.lesson += lessonStep
-		bad = r.negotiate(e.Rounds)
+		bad = r.negotiate(e.Rounds, hasty)
 		idle++
 		if bad < least {
 			least, idle = bad, 0
 		}
 	}
-	for step := 0; bad > 0 && step < spreads; step++ {
-		if !r.spread() {
+	for step := 0; bad > 0; step++ {
+		bad = r.negotiate(e.Rounds, e.Rounds)
+		if bad == 0 || step == spreads || !r.spread() {
 			break
 		}
-		bad = r.negotiate(e.Rounds)
 	}
 }
 
