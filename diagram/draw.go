@@ -41,6 +41,9 @@ type pageLayout struct {
 	graph   *layout.Graph // that it shows; nil if it was recalled from a job file
 }
 
+// fullStarts is the number of beginnings of which the best drawing is taken.
+const fullStarts = 2
+
 // Draw draws a sheet of the job. It fails if the job has no such sheet, or if some part is
 // wider than a page of characters; the error then says how many columns are missing. Equal
 // input gives an equal drawing.
@@ -49,7 +52,7 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	if s == nil {
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
-	b := &builder{job: j, sheet: s, cat: lib.For(j), options: o, drafts: map[string]draft{}}
+	b := &builder{job: j, sheet: s, cat: lib.For(j), options: o, starts: fullStarts, drafts: map[string]draft{}}
 	all := b.zoneSections()
 	switch {
 	case len(all) == 0:
@@ -66,7 +69,7 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 		return nil, err
 	}
 	on := b.on(p.shape)
-	on.planned = p.tried
+	on.tried = p.tried
 	return on.draw(p.pages)
 }
 
@@ -115,7 +118,7 @@ func (b *builder) best(s []section) (page, error) {
 	if quick, failed := b.draft(s); failed == nil && b.holds(&quick) {
 		return quick, nil
 	}
-	if planned, ok := b.planned[contents(s)]; ok && planned.err == nil && (err != nil || b.holds(&planned.page)) {
+	if planned, ok := b.tried[contents(s)]; ok && planned.err == nil && (err != nil || b.holds(&planned.page)) {
 		b.renumber(&planned.page)
 		return planned.page, nil
 	}

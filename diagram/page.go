@@ -16,13 +16,14 @@ type builder struct {
 	cat     *model.Catalogue
 	options Options
 	shape   Shape
+	starts  int                  // beginnings of which the best is taken
 	terse   bool                 // marks name no zones
 	where   map[model.PartID]int // the page that each part is on; nil while that is not settled
 	bulk    *bulk
 	drafts  map[string]draft // pages tried, by their parts
 	misses  int              // how often a draft did not fit
 	careful int              // how often one was laid out again with full work
-	planned map[string]draft // the pages that the plan was made with
+	tried   map[string]draft // the pages that the plan was made with
 }
 
 // on is a builder of the same sheet for another shape of page.
@@ -88,7 +89,7 @@ func (b *builder) page(sections []section) (page, error) {
 		p.movePins()
 	}
 	o := layout.Options{
-		ColumnCost: 1, RowCost: rowCost, MaxWidth: b.shape.Columns, Effort: layout.Full, Seeds: 2,
+		ColumnCost: 1, RowCost: rowCost, MaxWidth: b.shape.Columns, Effort: layout.Full, Seeds: b.starts,
 		Previous: b.options.previous(&p.graph),
 	}
 	if b.shape.Rows > 0 {
@@ -231,7 +232,7 @@ func (b *builder) fits(sections []section) (bool, error) {
 // many per cent of the rows make little, and how often it is done for a sheet.
 const (
 	nearPerCent = 15
-	mostCareful = 24
+	mostCareful = 16
 )
 
 // near reports whether more work may make a draft fit.
@@ -244,7 +245,9 @@ func (b *builder) near(p *page) bool {
 // carefully replaces the draft of some sections by a page laid out with full work.
 func (b *builder) carefully(sections []section) (page, error) {
 	b.careful++
-	p, err := b.page(sections)
+	once := *b
+	once.starts = 1
+	p, err := once.page(sections)
 	if err == nil && b.holds(&p) {
 		b.drafts[contents(sections)] = draft{p, nil}
 	}

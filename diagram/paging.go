@@ -14,25 +14,37 @@ type plan struct {
 }
 
 // plan puts a sheet on pages of the shape that needs the fewest; of equals that which
-// cuts fewer wires, then the first.
+// cuts fewer wires, then the first. The shape is chosen by drafts alone.
 func (b *builder) plan(all []section) (plan, error) {
 	var best plan
-	for _, shape := range b.likely(all) {
+	var chosen *builder
+	shapes := b.likely(all)
+	for _, shape := range shapes {
 		on := b.on(shape)
 		on.bulk = on.measure()
-		pages, err := on.split(all)
+		on.careful = mostCareful
+		next, err := on.planned(all)
 		if err != nil {
 			return plan{}, err
 		}
-		next := plan{shape, pages, on.cutWires(pages), on.drafts}
-		if best.pages == nil || cmp.Or(len(next.pages)-len(best.pages), next.cut-best.cut) < 0 {
-			best = next
+		if chosen == nil || cmp.Or(len(next.pages)-len(best.pages), next.cut-best.cut) < 0 {
+			best, chosen = next, on
 		}
 		if len(best.pages) == 1 {
-			break
+			return best, nil
 		}
 	}
-	return best, nil
+	if b.options.Quick {
+		return best, nil
+	}
+	chosen.careful, chosen.misses = 0, 0
+	return chosen.planned(all)
+}
+
+// planned is the plan for the builder's shape.
+func (b *builder) planned(all []section) (plan, error) {
+	pages, err := b.split(all)
+	return plan{b.shape, pages, b.cutWires(pages), b.drafts}, err
 }
 
 // fewPages is the number of pages up to which every shape is tried. For more, a page that is
