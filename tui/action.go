@@ -55,8 +55,8 @@ func (a *Action) refusal(d *desk) string {
 // table lists all actions in the order of hints and help.
 func table() []Action {
 	return slices.Concat(
-		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(),
-		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(), zoomActions(),
+		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(), zoomActions(),
+		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(), shrinkActions(),
 	)
 }
 

@@ -198,7 +198,8 @@ func (d *desk) followWire() {
 	d.lug = w.ID
 }
 
-// follow moves the drawing by halves of its pane until the cursor is well inside.
+// follow moves the drawing by halves of its pane until the cursor is well inside. What the mouse
+// is on stays where it is.
 func (d *desk) follow() {
 	pane := d.plan.Canvas.Size()
 	p := d.picture()
@@ -206,20 +207,28 @@ func (d *desk) follow() {
 		return
 	}
 	at, drawn := p.place(d.cursor)
-	mouse := false
 	if l, moving := topOf[*moveLayer](d); moving {
-		at, mouse = at.Add(l.by), l.mouse
+		at = at.Add(l.by)
 	}
-	if l, pulling := topOf[*pullLayer](d); pulling {
-		mouse = l.mouse
-	}
-	if drawn && !mouse {
+	shown := image.Rectangle{Min: d.view, Max: d.view.Add(pane)}
+	if drawn && !(d.pointed && at.Overlaps(shown)) && !d.dragging() {
 		d.view.X = pan(d.view.X, at.Min.X, at.Max.X, pane.X, edgeColumns)
 		d.view.Y = pan(d.view.Y, at.Min.Y, at.Max.Y, pane.Y, edgeRows)
 	}
 	on := d.onScreen().grid
 	d.view.X = bound(d.view.X, on.W, pane.X)
 	d.view.Y = bound(d.view.Y, on.H, pane.Y)
+}
+
+// dragging reports whether the mouse holds something.
+func (d *desk) dragging() bool {
+	switch top := d.top().(type) {
+	case *moveLayer:
+		return top.mouse
+	case *pullLayer:
+		return top.mouse
+	}
+	return false
 }
 
 // pan moves the first shown cell so that the cells from low up to high are shown, with

@@ -41,11 +41,12 @@ type desk struct {
 	plan   frame.Plan
 	layers []layer
 
-	cursor thing
-	memory nav.Position // of the arrows
-	lug    model.WireID // the lug of the selected terminal that is lit
-	view   image.Point  // upper left cell of the drawing on the screen
-	grip   grip         // what the mouse holds
+	cursor  thing
+	memory  nav.Position // of the arrows
+	lug     model.WireID // the lug of the selected terminal that is lit
+	view    image.Point  // upper left cell of the drawing on the screen
+	grip    grip         // what the mouse holds
+	pointed bool         // the mouse, and no key, was used last
 
 	work   work
 	album  album

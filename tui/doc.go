@@ -8,6 +8,10 @@
 // something that is open, such as a list, a text being typed or the walk from stud to stud.
 // Esc closes the topmost layer and never quits.
 //
+// The drawing is changed by hand: a box that is moved and a wire that is pulled are drawn at
+// each step as they will be. It can be looked at smaller, down to the whole job on one screen
+// (package overview). What was on the screen at a step of the history comes back with that step.
+//
 // Where letters are typed, letters act nowhere: a layer either types or acts. Drawing and
 // checking run beside the screen and are stamped with the revision that they belong to.
 package tui

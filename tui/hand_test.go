@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/diagram"
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/scene/scenetest"
 	"example.com/lugbook/model"
@@ -35,16 +36,39 @@ func (r *robot) mouse(does tea.MouseAction, cell image.Point) {
 	requireFrame(r.t, r.d)
 }
 
+// room is how far a part's box can be moved to where nothing lies.
+func (r *robot) room(id model.PartID) image.Point {
+	r.t.Helper()
+	stood, _ := r.d.work.picture.place(ofPart(id))
+	g, err := diagram.Grab(r.d.job(), r.d.sheetName, r.d.lib, r.d.byHand(), id)
+	require.NoError(r.t, err)
+	for dy := 3; dy >= -3; dy-- {
+		for dx := 3; dx >= -3; dx-- {
+			if _, err := g.To(stood.Min.X+dx, stood.Min.Y+dy); err == nil && max(dx, -dx)+2*max(dy, -dy) > slack {
+				return image.Pt(dx, dy)
+			}
+		}
+	}
+	require.Fail(r.t, "there is no room around "+string(id))
+	return image.Point{}
+}
+
+// arrows are the keys that move a box so far.
+func arrows(by image.Point) string {
+	return strings.Repeat("<down>", max(by.Y, 0)) + strings.Repeat("<up>", max(-by.Y, 0)) + strings.Repeat("<right>", max(by.X, 0)) + strings.Repeat("<left>", max(-by.X, 0))
+}
+
 func TestABoxIsDrawnWithItsWiresAsItMoves(t *testing.T) {
 	r := routed(t, theme.NoEscapes)
 	before, pages := r.canvas(), r.d.work.picture.drawing.Pages
 	stood, _ := r.d.work.picture.place(ofPart("sol"))
 	r.press("m")
 	require.Equal(t, before, r.canvas(), "picking it up moves nothing")
-	r.press("<down><down><right>")
+	by := r.room("sol")
+	r.press(arrows(by))
 	m, _ := topOf[*moveLayer](r.d)
 	is, _ := m.preview.place(ofPart("sol"))
-	require.Equal(t, stood.Add(image.Pt(1, 2)), is)
+	require.Equal(t, stood.Add(by), is)
 	require.Empty(t, scene.Check(m.preview.page))
 	require.NotEqual(t, before, r.canvas())
 	require.NotContains(t, r.canvas(), "## sol", "the box itself is drawn")
@@ -53,7 +77,7 @@ func TestABoxIsDrawnWithItsWiresAsItMoves(t *testing.T) {
 	require.Equal(t, before, r.canvas())
 
 	view := r.d.view
-	r.press("m<down><down><right><enter>")
+	r.press("m" + arrows(by) + "<enter>")
 	require.Equal(t, &model.Place{X: is.Min.X, Y: is.Min.Y}, sheetOf(r, model.AsFound).Part("sol").Place)
 	require.Equal(t, held, r.canvas(), "nothing jumps when it is dropped")
 	require.Equal(t, view, r.d.view)
@@ -96,16 +120,17 @@ func TestABoxThatHasNoRoomIsHeldInOutline(t *testing.T) {
 func TestStepsOfABoxAreDrawnBeside(t *testing.T) {
 	r := routed(t, theme.NoEscapes)
 	stood, _ := r.d.work.picture.place(ofPart("sol"))
+	by := r.room("sol")
 	_, late := r.d.Update(keyMsg("m"))
-	for range 3 {
-		_, cmd := r.d.Update(keyMsg("down"))
+	for _, key := range strings.FieldsFunc(arrows(by), func(c rune) bool { return c == '<' || c == '>' }) {
+		_, cmd := r.d.Update(keyMsg(key))
 		require.Empty(t, messages(cmd), "one step at a time")
 	}
 	r.d.Update(keyMsg("enter"))
 	require.Equal(t, inMove, r.d.here(), "the last step is still to be drawn")
 	r.run(late)
 	require.Equal(t, onDrawing, r.d.here())
-	require.Equal(t, &model.Place{X: stood.Min.X, Y: stood.Min.Y + 3}, sheetOf(r, model.AsFound).Part("sol").Place)
+	require.Equal(t, &model.Place{X: stood.Min.X + by.X, Y: stood.Min.Y + by.Y}, sheetOf(r, model.AsFound).Part("sol").Place)
 
 	before := r.canvas()
 	_, late = r.d.Update(keyMsg("m"))
@@ -136,30 +161,30 @@ func messages(cmd tea.Cmd) []tea.Msg {
 func TestTheMouseMovesABox(t *testing.T) {
 	r := routed(t, theme.NoEscapes)
 	stood, _ := r.d.work.picture.place(ofPart("sol"))
-	job, before, corner := r.d.job(), r.canvas(), stood.Min
+	job, before, corner, by := r.d.job(), r.canvas(), stood.Min, r.room("sol")
 	r.mouse(tea.MouseActionPress, corner)
 	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(1, 0)))
 	require.Equal(t, onDrawing, r.d.here(), "a hand shakes")
 	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(0, 2)))
 	require.Equal(t, inMove, r.d.here())
-	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(2, 3)))
+	r.mouse(tea.MouseActionMotion, corner.Add(by))
 	r.press("<esc>")
 	require.Equal(t, before, r.canvas())
-	r.mouse(tea.MouseActionRelease, corner.Add(image.Pt(2, 3)))
+	r.mouse(tea.MouseActionRelease, corner.Add(by))
 	require.True(t, job == r.d.job(), "Esc lets go of it")
 
 	r.mouse(tea.MouseActionPress, corner)
-	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(2, 3)))
+	r.mouse(tea.MouseActionMotion, corner.Add(by))
 	held := r.canvas()
-	r.mouse(tea.MouseActionRelease, corner.Add(image.Pt(2, 3)))
-	require.Equal(t, &model.Place{X: corner.X + 2, Y: corner.Y + 3}, sheetOf(r, model.AsFound).Part("sol").Place)
+	r.mouse(tea.MouseActionRelease, corner.Add(by))
+	require.Equal(t, &model.Place{X: corner.X + by.X, Y: corner.Y + by.Y}, sheetOf(r, model.AsFound).Part("sol").Place)
 	require.Equal(t, held, r.canvas())
 
 	job = r.d.job()
-	r.mouse(tea.MouseActionPress, corner.Add(image.Pt(2, 3)))
-	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(4, 3)))
-	r.mouse(tea.MouseActionMotion, corner.Add(image.Pt(2, 3)))
-	r.mouse(tea.MouseActionRelease, corner.Add(image.Pt(2, 3)))
+	r.mouse(tea.MouseActionPress, corner.Add(by))
+	r.mouse(tea.MouseActionMotion, corner.Add(by).Add(image.Pt(3, 0)))
+	r.mouse(tea.MouseActionMotion, corner.Add(by))
+	r.mouse(tea.MouseActionRelease, corner.Add(by))
 	require.True(t, job == r.d.job(), "brought back, it was not moved")
 }
 

@@ -109,9 +109,9 @@ func (d *desk) pickUp() {
 			d.grip = grip{}
 			return
 		}
-		d.push(&moveLayer{id: on.at.Part, mouse: true})
+		d.push(&moveLayer{id: on.at.Part, mouse: true, view: d.view})
 	case terminalThing, looseThing:
-		d.push(&pullLayer{from: on, mouse: true})
+		d.push(&pullLayer{from: on, mouse: true, view: d.view})
 	}
 }
 
@@ -123,7 +123,7 @@ func (d *desk) released(cell image.Point) tea.Cmd {
 		switch {
 		case !top.mouse:
 		case top.by == image.Point{}:
-			d.pop()
+			back(d)
 		default:
 			return top.set(d)
 		}
@@ -135,8 +135,7 @@ func (d *desk) released(cell image.Point) tea.Cmd {
 			d.goTo(t)
 			return top.accept(d)
 		}
-		d.pop()
-		d.goTo(top.from)
+		back(d)
 		d.say("a wire ends on a terminal; nothing was changed")
 	}
 	return nil

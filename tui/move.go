@@ -18,6 +18,7 @@ type moveLayer struct {
 	id    model.PartID
 	by    image.Point // how far the hand has moved it
 	mouse bool        // the hand is the mouse
+	view  image.Point // of the drawing, when it was picked up
 
 	drag    *diagram.Drag // nil before it was taken hold of
 	busy    bool          // a step is being drawn
@@ -44,7 +45,7 @@ func (m *moveLayer) reading(*desk) string {
 // startMove picks the selected part's box up.
 func startMove(d *desk) tea.Cmd {
 	d.goTo(ofPart(d.cursor.at.Part))
-	d.push(&moveLayer{id: d.cursor.at.Part})
+	d.push(&moveLayer{id: d.cursor.at.Part, view: d.view})
 	return nil
 }
 

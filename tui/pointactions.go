@@ -87,7 +87,10 @@ func back(d *desk) {
 		if top.line.Text() != "" {
 			d.say("the line is put by; it is here when you come back")
 		}
+	case *moveLayer:
+		d.view = top.view
 	case *pullLayer:
+		d.view = top.view
 		d.goTo(top.from)
 	case *overviewLayer:
 		top.leave(d)

@@ -20,6 +20,7 @@ type pullLayer struct {
 	from  thing
 	mouse bool        // it is pulled with the mouse
 	hand  image.Point // cell that the mouse is on
+	view  image.Point // of the drawing, when it was begun
 
 	pull  *diagram.Pull // nil before it was begun
 	busy  bool          // a way is being looked for
@@ -153,7 +154,7 @@ func (p *pullLayer) accept(d *desk) tea.Cmd {
 
 // pull starts a wire at the selected terminal or loose end.
 func pull(d *desk) tea.Cmd {
-	d.push(&pullLayer{from: d.cursor})
+	d.push(&pullLayer{from: d.cursor, view: d.view})
 	return nil
 }
 

@@ -101,7 +101,7 @@ func TestHintsFitAndAlwaysShowTheCommands(t *testing.T) {
 	r := newRobot(t, Session{}, theme.NoEscapes, 80, 24)
 	recordCart(r)
 	for in, keys := range map[place]string{
-		onDrawing: "", inWalk: "g", inPull: "w", inMove: "m", inCard: "e", inStack: "k", inFindings: "n", inJump: ";", inList: "/", inField: "z", inRecords: "t", inReading: "tparked<enter>i",
+		onDrawing: "", inWalk: "g", inPull: "w", inMove: "m", inOverview: "-", inCard: "e", inStack: "k", inFindings: "n", inJump: ";", inList: "/", inField: "z", inRecords: "t", inReading: "tparked<enter>i",
 	} {
 		r.press("/sol.L2<enter>" + keys)
 		require.Equal(t, in, r.d.here())

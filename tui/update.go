@@ -25,8 +25,10 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 		d.w, d.h = max(msg.Width, 1), max(msg.Height, 1)
 		return d.refresh()
 	case tea.KeyMsg:
+		d.pointed = false
 		return tea.Batch(d.key(msg), d.refresh())
 	case tea.MouseMsg:
+		d.pointed = true
 		return tea.Batch(d.pointer(msg), d.refresh())
 	case drawn:
 		return d.takeDrawing(msg)

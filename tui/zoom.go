@@ -277,28 +277,37 @@ func (d *desk) viewport() image.Rectangle {
 
 // zoomActions make the drawing smaller and larger.
 func zoomActions() []Action {
-	shown := func(to scale) func(*desk) string {
-		return func(d *desk) string {
-			if why := hasPicture(d); why != "" {
-				return why
-			}
-			if o := d.overview(); o != nil && (o.scale == to || o.scale == whole) {
-				return fmt.Sprintf("it is as small as that; %s goes back", keyName("enter"))
-			}
-			return ""
-		}
-	}
 	over := func(d *desk) string {
 		if _, open := topOf[*overviewLayer](d); !open {
 			return "only while the drawing is shown smaller; - does that"
 		}
 		return ""
 	}
+	in := []place{inOverview}
 	return []Action{
-		{ID: "zoom-here", Title: "Go to what is chosen, on the drawing as it is", Hint: "go there", Keys: []string{"enter"}, In: []place{inOverview}, When: over, Run: zoomHere},
-		{ID: "zoom-in", Title: "Larger: the squeezed drawing, then the drawing as it is", Hint: "larger", Keys: []string{"+", "="}, In: []place{inOverview}, When: over, Run: zoomIn},
-		{ID: "zoom-out", Title: "Smaller: the drawing squeezed, with less written on it", Hint: "smaller", Keys: []string{"-"}, In: []place{onDrawing}, When: shown(smaller), Run: zoomOut(smaller)},
-		{ID: "zoom-all", Title: "The whole job on the screen: boxes, and a line for each two joined", Hint: "whole job", Keys: []string{"O"}, In: []place{onDrawing, inOverview}, When: shown(whole), Run: zoomOut(whole)},
-		{ID: "zoom-on", Title: "Smaller still: the whole job on the screen", Keys: []string{"-"}, In: []place{inOverview}, When: shown(whole), Run: zoomOut(whole)},
+		{ID: "zoom-here", Title: "Go to what is chosen, on the drawing as it is", Hint: "go there", Keys: []string{"enter"}, In: in, When: over, Run: zoomHere},
+		{ID: "zoom-in", Title: "Larger: the squeezed drawing, then the drawing as it is", Hint: "larger", Keys: []string{"+", "="}, In: in, When: over, Run: zoomIn},
+		{ID: "zoom-on", Title: "Smaller still: the whole job on the screen", Hint: "smaller", Keys: []string{"-"}, In: in, When: canShrink(whole), Run: zoomOut(whole)},
+	}
+}
+
+// shrinkActions begin to show the drawing smaller.
+func shrinkActions() []Action {
+	return []Action{
+		{ID: "zoom-out", Title: "Smaller: the drawing squeezed, with less written on it", Hint: "smaller", Keys: []string{"-"}, In: []place{onDrawing}, When: canShrink(smaller), Run: zoomOut(smaller)},
+		{ID: "zoom-all", Title: "The whole job on the screen: boxes, and a line for each two joined", Hint: "whole job", Keys: []string{"O"}, In: []place{onDrawing, inOverview}, When: canShrink(whole), Run: zoomOut(whole)},
+	}
+}
+
+// canShrink is why the drawing cannot be shown as small as that.
+func canShrink(to scale) func(*desk) string {
+	return func(d *desk) string {
+		if why := hasPicture(d); why != "" {
+			return why
+		}
+		if o := d.overview(); o != nil && (o.scale == to || o.scale == whole) {
+			return fmt.Sprintf("it is as small as that; %s goes back", keyName("enter"))
+		}
+		return ""
 	}
 }
