@@ -11,13 +11,36 @@ import (
 
 // layout places and routes a graph from nothing. One whose wires may end anywhere on their boxes is laid out for few
 // crossings; tried on graphs of known crossing number the general way never came out more than a hundredth cheaper.
+// Where there are some rules for the ends of wires, full effort tries both ways.
 func layout(g *Graph, x *index, o Options) (Drawing, error) {
-	if freeEnded(g, x) {
-		if d, ok := o.planar(g, x); ok {
-			return d, nil
+	free, bound := freeEnded(g, x)
+	if !free || bound && o.Effort == Draft {
+		return general(g, x, o)
+	}
+	d, ok := o.planar(g, x, bound)
+	if ok && !bound {
+		return d, nil
+	}
+	usual, err := general(g, x, o)
+	if ok && (err != nil || costOf(g, x, &d, o) <= costOf(g, x, &usual, o)) {
+		return d, nil
+	}
+	return usual, err
+}
+
+// costOf is the price of a finished drawing, as routeDraft counts.
+func costOf(g *Graph, x *index, d *Drawing, o Options) int {
+	p := routeProblem(g, x, d, o)
+	cost := p.Cost() + sizePrice*(d.W*o.ColumnCost+d.H*o.RowCost)
+	for i, w := range d.Wires {
+		if len(w.Path) < 2 {
+			cost += unroutedPrice
+		}
+		if !w.Label.OK && len(g.Wires[i].Labels) > 0 {
+			cost += unlabelledPrice
 		}
 	}
-	return general(g, x, o)
+	return cost
 }
 
 // crossFree is the price of a crossing where the topology was chosen for few: no bend or way pays for one.
@@ -26,42 +49,54 @@ const crossFree = 200
 // smallFree is the number of boxes up to which a graph with free ends is laid out in both ways.
 const smallFree = 24
 
-// freeEnded tells whether nothing but the wires says where things go: no zones, no pins, no flags, no wire from a box to
-// itself, and every port may sit anywhere on its box.
-func freeEnded(g *Graph, x *index) bool {
-	if len(g.Zones) > 0 || len(g.Wires) == 0 || pinned(g) {
-		return false
+// freeEnded tells whether few but the wires say where things go: at most one zone, that holds all, no pins, no wire from
+// a box to itself, and the ports of each box may sit anywhere on it or anywhere on its left and right. bound tells
+// whether there are such boxes, a zone, or groups and faces.
+func freeEnded(g *Graph, x *index) (free, bound bool) {
+	if len(g.Zones) > 1 || len(g.Wires) == 0 || pinned(g) {
+		return false, false
 	}
-	for _, b := range g.Boxes {
-		if b.H == 0 {
-			return false
+	for i := range g.Boxes {
+		b := &g.Boxes[i]
+		if len(g.Zones) == 1 && b.Zone != g.Zones[0].ID {
+			return false, false
 		}
+		level := b.level() && len(b.Ports) > 0
 		for _, p := range b.Ports {
-			if p.Sides&AnySide != AnySide || p.Offset >= 0 || p.Group != "" || p.Face != 0 {
-				return false
+			if p.Offset >= 0 || !level && (p.Sides&AnySide != AnySide || p.Group != "" || p.Face != 0) {
+				return false, false
 			}
 		}
+		if b.H == 0 && (!level || len(b.Ports) > 1) {
+			return false, false
+		}
+		bound = bound || level
 	}
 	for _, w := range x.wires {
 		if w.From.Box == w.To.Box {
-			return false
+			return false, false
 		}
 	}
-	return true
+	return true, bound || len(g.Zones) > 0
 }
 
 // planar draws a graph with free ends; ok is false when the drawing does not fit the page or a label has no room.
-func (o Options) planar(g *Graph, x *index) (d Drawing, ok bool) {
+func (o Options) planar(g *Graph, x *index, bound bool) (d Drawing, ok bool) {
 	w := o.work(g)
 	effort := planar.Effort{Starts: 2, Steps: 100, Shapes: 2}
 	if o.Effort == Full {
 		effort = planar.Effort{Starts: 8, Steps: 1000, Shapes: max(min(32, 2000/len(g.Wires)), 1)}
 	}
+	if bound && o.MaxWidth > 0 {
+		effort.Folds = 3
+	}
 	q, ok := planar.Draw(planarProblem(g, x, o), effort)
 	if !ok {
 		return Drawing{}, false
 	}
-	o.cross = crossFree
+	if !bound {
+		o.cross = crossFree
+	}
 	draft, ok := unfolded(g, x, &q, o)
 	if !ok {
 		return Drawing{}, false
@@ -75,64 +110,119 @@ func (o Options) planar(g *Graph, x *index) (d Drawing, ok bool) {
 			best = polished
 		}
 	}
-	return *best.drawing, best.worse() == 0 && (o.MaxWidth == 0 || best.drawing.W <= o.MaxWidth)
+	for _, w := range best.drawing.Wires {
+		ok = ok && len(w.Path) > 1
+	}
+	return *best.drawing, ok && best.worse() == 0 && (o.MaxWidth == 0 || best.drawing.W <= o.MaxWidth)
 }
 
 func planarProblem(g *Graph, x *index, o Options) planar.Problem {
 	p := planar.Problem{Rules: planar.Rules{GapX: o.GapX, GapY: o.GapY, Pitch: o.Pitch, Span: o.Span,
 		ColumnCost: o.ColumnCost, RowCost: o.RowCost, MaxWidth: o.MaxWidth}}
-	for i := range g.Boxes {
-		p.Boxes = append(p.Boxes, planarBox(&g.Boxes[i], o))
+	for i, wired := range wiredPorts(g, x) {
+		p.Boxes = append(p.Boxes, planarBox(&g.Boxes[i], slices.Contains(wired, false), o))
+	}
+	end := func(r place.Ref) planar.End {
+		port := g.Boxes[r.Box].Ports[r.Port]
+		e := planar.End{Box: r.Box, Face: port.Face}
+		if port.Group != "" {
+			e.Group = 1 + slices.IndexFunc(g.Boxes[r.Box].Ports, func(p Port) bool { return p.Group == port.Group })
+		}
+		return e
 	}
 	for _, w := range x.wires {
-		p.Wires = append(p.Wires, [2]planar.End{{Box: w.From.Box}, {Box: w.To.Box}})
+		p.Wires = append(p.Wires, [2]planar.End{end(w.From), end(w.To)})
 	}
 	return p
 }
 
-func planarBox(b *Box, o Options) planar.Box {
-	head := b.Head
-	if head == 0 {
-		head = o.Pitch
+// planarBox leaves room on either side of a level box for all ports, if some have no wire.
+func planarBox(b *Box, spare bool, o Options) planar.Box {
+	out := planar.Box{W: b.W, H: b.H, Head: b.Head, Level: b.level()}
+	switch {
+	case b.H == 0:
+		out.Head = 0
+	case b.Head == 0:
+		out.Head = o.Pitch
 	}
-	return planar.Box{W: b.W, H: b.H, Head: head}
+	if out.Level && spare && b.H > 0 {
+		out.H = max(b.H, out.Head+(len(b.Ports)-1)*o.Pitch+1)
+	}
+	return out
+}
+
+// wiredPorts tells of every port of every box whether it has a wire.
+func wiredPorts(g *Graph, x *index) [][]bool {
+	out := make([][]bool, len(g.Boxes))
+	for i := range out {
+		out[i] = make([]bool, len(g.Boxes[i].Ports))
+	}
+	for _, w := range x.wires {
+		out[w.From.Box][w.From.Port], out[w.To.Box][w.To.Port] = true, true
+	}
+	return out
 }
 
 // unfolded writes a plane drawing into one of the graph. A port that has several wires sits where the first of them
-// ends; the others are left to be routed. ok is false when a port without wires finds no place.
+// ends; the others, and those whose ports have to change places, are left to be routed. ok is false when a port finds
+// no place.
 func unfolded(g *Graph, x *index, q *planar.Drawing, o Options) (d *Drawing, ok bool) {
 	d = emptyDrawing(g)
-	taken := make([][]bool, len(g.Boxes))
+	wired, taken := wiredPorts(g, x), wiredPorts(g, x)
 	for i := range d.Boxes {
 		d.Boxes[i].Rect = q.Boxes[i]
-		taken[i] = make([]bool, len(d.Boxes[i].Ports))
+		clear(taken[i])
 	}
 	for i, w := range x.wires {
-		path := slices.Clone(q.Wires[i])
-		own := true
+		path := q.Wires[i]
 		for k, end := range [2]place.Ref{w.From, w.To} {
-			if taken[end.Box][end.Port] {
-				own = false
-				continue
+			if port := &d.Boxes[end.Box].Ports[end.Port]; !taken[end.Box][end.Port] {
+				taken[end.Box][end.Port] = true
+				port.At, port.Side = path[k*(len(path)-1)], q.Sides[i][k]
 			}
-			taken[end.Box][end.Port] = true
-			b := &d.Boxes[end.Box]
-			at := path[k*(len(path)-1)]
-			b.Ports[end.Port].At, b.Ports[end.Port].Side = at, sideAt(b.Rect, at)
-		}
-		if own {
-			d.Wires[i].Path = path
 		}
 	}
 	for i := range d.Boxes {
+		b := planarBox(&g.Boxes[i], false, o)
+		if b.Level {
+			s := ranking{box: &g.Boxes[i], at: &d.Boxes[i], wired: wired[i], head: b.Head, pitch: o.Pitch}
+			if !s.seat() {
+				return nil, false
+			}
+			continue
+		}
 		for k := range d.Boxes[i].Ports {
-			if !taken[i][k] && !seatSpare(&d.Boxes[i], k, taken[i], planarBox(&g.Boxes[i], o).Head, o) {
+			if !taken[i][k] && !seatSpare(&d.Boxes[i], k, taken[i], b.Head, o) {
 				return nil, false
 			}
 			taken[i][k] = true
 		}
 	}
+	for i, w := range x.wires {
+		path := q.Wires[i]
+		from, to := d.Boxes[w.From.Box].Ports[w.From.Port], d.Boxes[w.To.Box].Ports[w.To.Port]
+		if from.At == path[0] && to.At == path[len(path)-1] {
+			d.Wires[i].Path = slices.Clone(path)
+		}
+	}
+	if len(d.Zones) > 0 {
+		d.Zones[0].Rect = frameAround(g, d, q)
+	}
 	return d, true
+}
+
+// frameAround is the frame of a zone that holds everything, wires as well.
+func frameAround(g *Graph, d *Drawing, q *planar.Drawing) Rect {
+	all := d.Boxes[0].Rect
+	for _, b := range d.Boxes {
+		all = all.Union(b.Rect)
+	}
+	for _, w := range q.Wires {
+		all = all.Union(geom.Around(w))
+	}
+	all = all.Grow(frameRoom.Side, frameRoom.Top, frameRoom.Side, frameRoom.Bottom)
+	all.W = max(all.W, g.Zones[0].Title+3)
+	return all
 }
 
 // seatSpare puts a port without wires where a side of the box has room for it.
@@ -157,17 +247,4 @@ func seatSpare(b *BoxAt, port int, taken []bool, head int, o Options) bool {
 		}
 	}
 	return false
-}
-
-// sideAt is the side of a box on which a cell lies that is none of its corners.
-func sideAt(r Rect, at Point) Side {
-	switch {
-	case at.Y == r.Y:
-		return North
-	case at.Y == r.Bottom():
-		return South
-	case at.X == r.X:
-		return West
-	}
-	return East
 }

@@ -96,7 +96,7 @@ func (c *part) draw(r Rules, e Effort) (*sketch, int) {
 	var wait sync.WaitGroup
 	for i, p := range planes {
 		wait.Go(func() {
-			for _, s := range shapes(p, w, each) {
+			for _, s := range shapes(p, w, each, e.Folds) {
 				for _, east := range [2]geom.Side{geom.East, geom.South} {
 					made[i] = append(made[i], c.sketchOf(p, s, east, r))
 				}

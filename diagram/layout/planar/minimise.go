@@ -11,6 +11,8 @@ type Effort struct {
 	Starts, Steps int
 	// Shapes is the number of drawings made of what they found, of which the best is taken.
 	Shapes int
+	// Folds is the number of further drawings made of each of them with some wires turned back.
+	Folds int
 }
 
 // planarise draws a connected graph without loops, of which no single vertex parts off another, across as few edges

@@ -1,6 +1,10 @@
 package planar
 
-import "slices"
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/chance"
+)
 
 // shape says how the wires of a plane turn.
 type shape struct {
@@ -16,8 +20,9 @@ const bendPrice = 10
 
 var cornerPrice = [4]int{0, 3, 5, 8}
 
-// shapes tries the largest faces as the outer one and returns the cheapest so many, the best first.
-func shapes(p *plane, w *wiring, many int) []*shape {
+// shapes tries the largest faces as the outer one and returns the cheapest so many, the best first, and some folded
+// ones of each.
+func shapes(p *plane, w *wiring, many, folds int) []*shape {
 	p.label()
 	gaps := p.gaps(w)
 	size := make([]int, len(p.faces))
@@ -31,21 +36,42 @@ func shapes(p *plane, w *wiring, many int) []*shape {
 		order[f] = f
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return size[b] - size[a] })
+	straight := make([]int, len(p.org))
 	var out []*shape
 	for _, f := range order[:min(2*many, len(order))] {
-		if s := shapeOf(p, gaps, f); s != nil {
+		if s := shapeOf(p, gaps, straight, f); s != nil {
 			out = append(out, s)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b *shape) int { return a.cost - b.cost })
-	return out[:min(many, len(out))]
+	out = out[:min(many, len(out))]
+	rnd := chance.New(1)
+	for i := range folds * many {
+		if s := shapeOf(p, gaps, p.turns(&rnd), out[i%len(out)].outer); s != nil {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// turns asks some wires, one in six, to make a half turn to the left or the right: a drawing that is too wide for the
+// page may then come out folded.
+func (p *plane) turns(rnd *chance.Source) []int {
+	out := make([]int, len(p.org))
+	for h := 0; h < len(p.org); h += 2 {
+		if p.owner[h/2] != none && rnd.Below(6) == 0 {
+			out[h] = 2 - 4*rnd.Below(2)
+			out[h+1] = -out[h]
+		}
+	}
+	return out
 }
 
 // shapeOf finds the shape with the cheapest turns (Tamassia, 1987). A unit of flow is a quarter turn: every box hands
 // its four corners to the faces around it, a bend hands one from the face on its one side to that on the other, and
 // every face has to turn four quarters in all, the outer one minus four. A box may have any number of wires on a side,
-// so two neighbouring wires need no corner between them.
-func shapeOf(p *plane, gaps []between, outer int) *shape {
+// so two neighbouring wires need no corner between them. turns are quarter turns that half-edges make in any case.
+func shapeOf(p *plane, gaps []between, turns []int, outer int) *shape {
 	faces := len(p.faces)
 	n := newNetwork(faces + p.real)
 	for f := range faces {
@@ -59,6 +85,7 @@ func shapeOf(p *plane, gaps []between, outer int) *shape {
 		}
 		f, v := p.face[h], p.dest(h)
 		bend[h] = n.arc(f, p.face[h^1], boundless, bendPrice)
+		n.supply[f] -= turns[h]
 		if p.crossing(v) {
 			n.supply[f]--
 			continue
@@ -82,7 +109,7 @@ func shapeOf(p *plane, gaps []between, outer int) *shape {
 		if p.owner[h/2] == none {
 			continue
 		}
-		s.bends[h] = n.flow(bend[h]) - n.flow(bend[h^1])
+		s.bends[h] = n.flow(bend[h]) - n.flow(bend[h^1]) + turns[h]
 		s.cost += bendPrice * max(s.bends[h], 0)
 		if p.crossing(p.dest(h)) {
 			continue
