@@ -60,6 +60,17 @@ func TestAPlaceThatOthersClashWithIsKept(t *testing.T) {
 	require.Equal(t, scene.Point{X: 10, Y: 10}, scene.Point{X: b1.Rect.X, Y: b1.Rect.Y})
 }
 
+// TestPlacesFarOffKeepToOneAnother: on a page that is not so wide, boxes that a person placed
+// move together.
+func TestPlacesFarOffKeepToOneAnother(t *testing.T) {
+	o := diagram.Options{Quick: true, Shapes: []diagram.Shape{{Columns: 120}}}
+	d, err := diagram.Draw(placed(model.Place{X: 400, Y: 90}, model.Place{X: 440, Y: 102}), model.AsFound, part.Library(), o)
+	require.NoError(t, err)
+	require.Len(t, d.Pages, 1)
+	b1, b2 := d.Pages[0].Boxes[0].Rect, d.Pages[0].Boxes[1].Rect
+	require.Equal(t, []int{40, 12}, []int{b2.X - b1.X, b2.Y - b1.Y})
+}
+
 // TestALongZoneNameIsCut: a name widens neither its zone nor the page without end.
 func TestALongZoneNameIsCut(t *testing.T) {
 	j := placed()

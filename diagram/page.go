@@ -85,7 +85,7 @@ const (
 func (b *builder) page(sections []section) (page, error) {
 	p := b.newPage(sections)
 	b.fill(&p)
-	if len(p.parts) < len(b.sheet.Parts) {
+	if len(p.parts) < len(b.sheet.Parts) || p.pinnedBeyond(b.shape.Columns) {
 		p.movePins()
 	}
 	o := layout.Options{
@@ -154,8 +154,15 @@ func (b *builder) columns(p *page) int {
 	return p.drawing.W
 }
 
+// pinnedBeyond reports whether a person placed a box where the page has no columns.
+func (p *page) pinnedBeyond(columns int) bool {
+	return columns > 0 && slices.ContainsFunc(p.graph.Boxes, func(b layout.Box) bool {
+		return b.Pin != nil && b.Pin.X+b.W >= columns
+	})
+}
+
 // firstPin is where the uppermost and leftmost box go that a person placed, on a page that
-// does not show all of the sheet.
+// does not show all of the sheet or is not so wide.
 var firstPin = layout.Point{X: 6, Y: 4}
 
 // movePins moves the boxes that a person placed to the corner of the page, so that those of a
@@ -186,13 +193,14 @@ func (p *page) unpin(failure error) bool {
 	var (
 		clash    *layout.GraphError
 		pinned   *layout.PinError
+		narrow   *layout.WidthError
 		unrouted *layout.UnroutedError
 	)
 	id := ""
 	switch {
 	case errors.As(failure, &clash):
 		id = clash.ID
-	case errors.As(failure, &pinned), errors.As(failure, &unrouted):
+	case errors.As(failure, &pinned), errors.As(failure, &narrow), errors.As(failure, &unrouted):
 	default:
 		return false
 	}
