@@ -19,7 +19,7 @@ import (
 func strokes() []string {
 	list := []string{"/sol", "k6 b2+", "r14 ?", "pplan<enter>", "abatt<enter><enter><enter>", "w<right><enter>r4<enter>", "m<right><down><enter>", "e<down><enter>", "hthe s", "n<down>a",
 		"g.+", "k<down><left><enter>", ":undo<enter>", ":redo<enter>", "c<enter><esc>", "zshed<enter>", ";a", "x", "J<down><enter>9<enter>",
-		"tkey-on<enter>i51 V<enter>", "i9<enter>", "I<enter>3<enter>", "t+zork<enter><enter>", "I<pgdown>-", "e<up>d", "I<down><enter>weak<enter>"}
+		"tkey-on<enter>i51 V<enter>", "i9<enter>", "I<enter>3<enter>", "t+zork<enter><enter>", "I<pgdown>-", "e<up>d", "I<down><enter>weak<enter>", "O<right><enter>", "--<down><esc>", "m<down><esc>"}
 	for _, a := range table() {
 		for _, key := range a.Keys {
 			switch {
@@ -47,13 +47,17 @@ func TestAnythingMayBePressed(t *testing.T) {
 			s.Job = cart
 		}
 		r := newRobot(rt, s, theme.Indexed, 80, 24)
+		if rapid.IntRange(0, 3).Draw(rt, "drawing") == 0 {
+			r.d.drawer = quickDrawing
+		}
 		start := r.d.job()
 		for range rapid.IntRange(1, 25).Draw(rt, "strokes") {
 			switch rapid.IntRange(0, 9).Draw(rt, "what") {
 			case 0:
 				r.send(tea.WindowSizeMsg{Width: rapid.IntRange(1, 300).Draw(rt, "w"), Height: rapid.IntRange(1, 100).Draw(rt, "h")})
 			case 1:
-				r.send(tea.MouseMsg{X: rapid.IntRange(-1, 90).Draw(rt, "x"), Y: rapid.IntRange(-1, 30).Draw(rt, "y"), Action: tea.MouseActionPress,
+				r.send(tea.MouseMsg{X: rapid.IntRange(-1, 90).Draw(rt, "x"), Y: rapid.IntRange(-1, 30).Draw(rt, "y"),
+					Action: rapid.SampledFrom([]tea.MouseAction{tea.MouseActionPress, tea.MouseActionMotion, tea.MouseActionRelease}).Draw(rt, "action"),
 					Button: rapid.SampledFrom([]tea.MouseButton{tea.MouseButtonLeft, tea.MouseButtonWheelDown, tea.MouseButtonWheelUp}).Draw(rt, "button")})
 			default:
 				r.press(rapid.SampledFrom(list).Draw(rt, "keys"))

@@ -99,6 +99,8 @@ func TestGoldenFrames(t *testing.T) {
 			r.requireGolden(size.name + "-commands")
 			r.press("<esc>/sol.L2<enter>k")
 			r.requireGolden(size.name + "-stack")
+			r.press("<esc>O<left>")
+			r.requireGolden(size.name + "-whole")
 
 			colours := newRobot(t, Session{}, theme.Indexed, size.w, size.h)
 			recordCart(colours)
