@@ -86,7 +86,7 @@ func (d *desk) paint(k canvasKey) *screen.Surface {
 		for x := range size.X {
 			at := k.shown.Min.Add(image.Pt(x, y))
 			c := k.grid.At(at.X, at.Y)
-			if c.Rune == 0 || c.Rune == ' ' {
+			if c.Rune == 0 || c.Rune == ' ' && c.Role != text.WireLabel {
 				continue
 			}
 			letter, selected := k.marks.glyph(c, at)
