@@ -114,7 +114,7 @@ func (o Options) work(g *Graph) work {
 	n, m := len(g.Boxes), len(g.Wires)
 	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 16, Inserts: 80, Passes: 1}}
 	if o.Effort == Full {
-		w.moves, w.seeds = min(100000+5000*n, 1500000), starts(n)
+		w.moves, w.seeds = min(100000+3000*n+20*n*n, 800000), starts(n)
 		w.tries = max(min(3000, 150000/(m+1)), 200)
 		w.route.Rounds, w.route.Passes = 40, 4
 	}
@@ -132,7 +132,7 @@ func starts(boxes int) int {
 	switch {
 	case boxes <= 24:
 		return 8
-	case boxes <= largeGraph:
+	case boxes <= 150:
 		return 4
 	}
 	return 2

@@ -13,19 +13,20 @@ const coolSteps = 128
 // cooling is a first temperature and, in 1/65536, the factor from one to the next; the last one is about 0.5.
 type cooling struct{ start, factor int64 }
 
-// A placement box by box is annealed from a heat in which even boxes with many wires move; one from a sketch keeps the
-// map it was made by.
+// A placement box by box is annealed from a heat in which even boxes with many wires move, if there are moves enough to
+// cool down again; one from a sketch keeps the map it was made by.
 var (
-	fromHot  = cooling{600 * chance.One, 62005} // (0.5/600)^(1/128)
-	fromWarm = cooling{150 * chance.One, 62678} // (0.5/150)^(1/128)
+	fromHot    = cooling{600 * chance.One, 62005} // (0.5/600)^(1/128)
+	fromSketch = cooling{300 * chance.One, 62341} // (0.5/300)^(1/128)
+	fromWarm   = cooling{150 * chance.One, 62678} // (0.5/150)^(1/128)
 )
 
-// heatOf is the cooling that so many moves are enough for.
-func heatOf(moves, boxes int) cooling {
-	if moves < 1500*boxes {
+// heatOf is the cooling wanted if so many moves are enough for it.
+func heatOf(moves, boxes int, wanted cooling) cooling {
+	if moves < 1000*boxes {
 		return fromWarm
 	}
-	return fromHot
+	return wanted
 }
 
 // backup is a box as it was before a move.
@@ -50,6 +51,8 @@ type annealer struct {
 	old     []backup    // of the touched boxes
 	zonesB  []geom.Rect // frames before the move
 	reach   int         // farthest shift
+
+	straighten int // moves in a hundred more that align boxes
 }
 
 // anneal runs the given number of moves. Pre and post: boxes are apart and zones clear, ports are seated.
@@ -76,6 +79,7 @@ func (s *state) anneal(moves int, seed uint64, c cooling) {
 	for k := range coolSteps {
 		left := coolSteps - k
 		a.reach = 2 + 40*left*left/(coolSteps*coolSteps)
+		a.straighten = 30 * k / coolSteps
 		for range moves / coolSteps {
 			a.try(t)
 		}
@@ -169,9 +173,11 @@ func (a *annealer) propose() bool {
 	if len(a.movable) == 0 {
 		return false
 	}
-	dice = a.rnd.Below(100)
+	dice = a.rnd.Below(100) - a.straighten
 	i := a.movable[a.rnd.Below(len(a.movable))]
 	switch {
+	case dice < 0:
+		return a.align(i)
 	case len(a.free) > 1 && dice < 4:
 		return a.moveZone()
 	case len(a.free) > 1 && dice < 6:

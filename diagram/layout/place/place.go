@@ -31,10 +31,10 @@ func Place(p *Problem, moves, seeds int) ([]Placement, error) {
 		wait.Go(func() {
 			s := newState(p)
 			seed := uint64(k + 1)
-			heat := heatOf(moves, len(p.Boxes))
+			heat := heatOf(moves, len(p.Boxes), fromHot)
 			if s.sketchable() {
-				s.fromSketch(s.sketch(s.clusters(groupSize), seed))
-				heat = fromWarm
+				s.settleSketch(s.sketch(s.clusters(groupSize), seed))
+				heat = heatOf(moves, len(p.Boxes), fromSketch)
 			} else if errs[k] = s.first(); errs[k] != nil {
 				return
 			}

@@ -6,11 +6,14 @@ import (
 )
 
 // sketchFrom is the number of boxes from which on a placement begins with a sketch, groupSize that of the boxes of its
-// groups at most, and sketchRoom the area given to them in percent of the room that their boxes need.
+// groups at most, and sketchRoom the area given to them in percent of the room that their boxes need. sketchTries is the number of
+// exchanges tried per cell and temperature.
 const (
 	sketchFrom = 150
 	groupSize  = 16
 	sketchRoom = 300
+
+	sketchTries = 1000
 )
 
 // sketchable tells whether the placement can begin with a sketch: there are many boxes, and they may go anywhere.
@@ -98,7 +101,7 @@ func (k *sketch) improve(seed uint64) {
 	n := len(k.cell)
 	t := int64(64) * chance.One
 	for range 64 {
-		for range 40 * n {
+		for range sketchTries * n {
 			c, d := rnd.Below(n), rnd.Below(n)
 			if c == d {
 				continue
@@ -163,8 +166,8 @@ func (k *sketch) areas(s *state) []geom.Rect {
 	return out
 }
 
-// fromSketch places the boxes of each group in its area.
-func (s *state) fromSketch(k *sketch) {
+// settleSketch places the boxes of each group in its area.
+func (s *state) settleSketch(k *sketch) {
 	areas := k.areas(s)
 	s.recount()
 	for g := range k.groups {

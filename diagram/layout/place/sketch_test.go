@@ -57,7 +57,7 @@ func TestPlacementsFromASketchKeepTheRules(t *testing.T) {
 	p := villages(30, 6)
 	s := newState(p)
 	require.True(t, s.sketchable())
-	s.fromSketch(s.sketch(s.clusters(groupSize), 1))
+	s.settleSketch(s.sketch(s.clusters(groupSize), 1))
 	requireApart(t, p, s.result())
 	requirePlaced(t, p, s.result())
 	before := s.cost + s.size
