@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"slices"
 
 	"example.com/lugbook/diagram/layout/geom"
@@ -46,11 +47,8 @@ func costOf(g *Graph, x *index, d *Drawing, o Options) int {
 // crossFree is the price of a crossing where the topology was chosen for few: no bend or way pays for one.
 const crossFree = 200
 
-// smallFree is the number of boxes up to which a graph with free ends is laid out in both ways.
-const smallFree = 24
-
-// freeEnded tells whether few but the wires say where things go: at most one zone, that holds all, no pins, no wire from
-// a box to itself, and the ports of each box may sit anywhere on it or anywhere on its left and right. bound tells
+// freeEnded tells whether few but the wires say where things go: no zone or one that holds all, no pins, no wire from a
+// box to itself, and the ports of each box may sit anywhere on it or anywhere on its left and right. bound tells
 // whether there are such boxes, a zone, or groups and faces.
 func freeEnded(g *Graph, x *index) (free, bound bool) {
 	if len(g.Zones) > 1 || len(g.Wires) == 0 || pinned(g) {
@@ -85,7 +83,8 @@ func (o Options) planar(g *Graph, x *index, bound bool) (d Drawing, ok bool) {
 	w := o.work(g)
 	effort := planar.Effort{Starts: 2, Steps: 100, Shapes: 2}
 	if o.Effort == Full {
-		effort = planar.Effort{Starts: 8, Steps: 1000, Shapes: max(min(32, 2000/len(g.Wires)), 1)}
+		n := len(g.Wires)
+		effort = planar.Effort{Starts: 8, Steps: max(min(1000, 300000/n), 100), Shapes: max(min(32, 2000/n), 1)}
 	}
 	if bound && o.MaxWidth > 0 {
 		effort.Folds = 3
@@ -117,14 +116,18 @@ func (o Options) planar(g *Graph, x *index, bound bool) (d Drawing, ok bool) {
 }
 
 func planarProblem(g *Graph, x *index, o Options) planar.Problem {
+	width := o.MaxWidth
+	if width > 0 && len(g.Zones) > 0 {
+		width = max(width-2*frameRoom.Side, 1)
+	}
 	p := planar.Problem{Rules: planar.Rules{GapX: o.GapX, GapY: o.GapY, Pitch: o.Pitch, Span: o.Span,
-		ColumnCost: o.ColumnCost, RowCost: o.RowCost, MaxWidth: o.MaxWidth}}
+		ColumnCost: o.ColumnCost, RowCost: o.RowCost, MaxWidth: width}}
 	for i, wired := range wiredPorts(g, x) {
 		p.Boxes = append(p.Boxes, planarBox(&g.Boxes[i], slices.Contains(wired, false), o))
 	}
-	end := func(r place.Ref) planar.End {
+	end := func(r place.Ref) planar.End { // the wires of one port lie together too
 		port := g.Boxes[r.Box].Ports[r.Port]
-		e := planar.End{Box: r.Box, Face: port.Face}
+		e := planar.End{Box: r.Box, Face: port.Face, Group: 1 + r.Port}
 		if port.Group != "" {
 			e.Group = 1 + slices.IndexFunc(g.Boxes[r.Box].Ports, func(p Port) bool { return p.Group == port.Group })
 		}
@@ -163,25 +166,16 @@ func wiredPorts(g *Graph, x *index) [][]bool {
 	return out
 }
 
-// unfolded writes a plane drawing into one of the graph. A port that has several wires sits where the first of them
-// ends; the others, and those whose ports have to change places, are left to be routed. ok is false when a port finds
+// unfolded writes a plane drawing into one of the graph. A port that has several wires sits where the middle one
+// of them ends; the others, and those whose ports have to change places, are left to be routed. ok is false when a port finds
 // no place.
 func unfolded(g *Graph, x *index, q *planar.Drawing, o Options) (d *Drawing, ok bool) {
 	d = emptyDrawing(g)
-	wired, taken := wiredPorts(g, x), wiredPorts(g, x)
 	for i := range d.Boxes {
 		d.Boxes[i].Rect = q.Boxes[i]
-		clear(taken[i])
 	}
-	for i, w := range x.wires {
-		path := q.Wires[i]
-		for k, end := range [2]place.Ref{w.From, w.To} {
-			if port := &d.Boxes[end.Box].Ports[end.Port]; !taken[end.Box][end.Port] {
-				taken[end.Box][end.Port] = true
-				port.At, port.Side = path[k*(len(path)-1)], q.Sides[i][k]
-			}
-		}
-	}
+	d.seatWired(x, q)
+	wired, taken := wiredPorts(g, x), wiredPorts(g, x)
 	for i := range d.Boxes {
 		b := planarBox(&g.Boxes[i], false, o)
 		if b.Level {
@@ -205,24 +199,47 @@ func unfolded(g *Graph, x *index, q *planar.Drawing, o Options) (d *Drawing, ok 
 			d.Wires[i].Path = slices.Clone(path)
 		}
 	}
-	if len(d.Zones) > 0 {
-		d.Zones[0].Rect = frameAround(g, d, q)
+	if len(g.Zones) > 0 {
+		d.Zones[0].Rect = frameAround(g.Zones[0], q)
 	}
 	return d, true
 }
 
 // frameAround is the frame of a zone that holds everything, wires as well.
-func frameAround(g *Graph, d *Drawing, q *planar.Drawing) Rect {
-	all := d.Boxes[0].Rect
-	for _, b := range d.Boxes {
-		all = all.Union(b.Rect)
+func frameAround(z Zone, q *planar.Drawing) Rect {
+	all := q.Boxes[0]
+	for _, b := range q.Boxes {
+		all = all.Union(b)
 	}
 	for _, w := range q.Wires {
 		all = all.Union(geom.Around(w))
 	}
 	all = all.Grow(frameRoom.Side, frameRoom.Top, frameRoom.Side, frameRoom.Bottom)
-	all.W = max(all.W, g.Zones[0].Title+3)
+	all.W = max(all.W, z.Title+3)
 	return all
+}
+
+// seatWired puts every port that has wires drawn where the middle one of them ends.
+func (d *Drawing) seatWired(x *index, q *planar.Drawing) {
+	spots := map[place.Ref][]PortAt{}
+	for i, w := range x.wires {
+		path := q.Wires[i]
+		spots[w.From] = append(spots[w.From], PortAt{At: path[0], Side: q.Sides[i][0]})
+		spots[w.To] = append(spots[w.To], PortAt{At: path[len(path)-1], Side: q.Sides[i][1]})
+	}
+	for i := range d.Boxes {
+		for k := range d.Boxes[i].Ports {
+			list := spots[place.Ref{Box: i, Port: k}]
+			if len(list) == 0 {
+				continue
+			}
+			slices.SortStableFunc(list, func(a, b PortAt) int {
+				return cmp.Or(cmp.Compare(a.Side, b.Side), cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y))
+			})
+			port := &d.Boxes[i].Ports[k]
+			port.At, port.Side = list[len(list)/2].At, list[len(list)/2].Side
+		}
+	}
 }
 
 // seatSpare puts a port without wires where a side of the box has room for it.
