@@ -29,7 +29,7 @@ func routeKept(g *Graph, x *index, d *Drawing, o Options) (Drawing, error) {
 	p := routeProblem(g, x, d, o)
 	p.Anchored = true
 	e := o.work(g).route
-	e.Passes, e.KeepLabels = 0, true
+	e.Passes, e.KeepLabels, e.Patient = 0, true, true
 	result := route.Solve(p, e)
 	d.takeRoutes(p, result.Labels)
 	if len(result.Left) > 0 {

@@ -372,7 +372,7 @@ func (l *Live) redraw(w int, old []int32) bool {
 	if !ok {
 		return false
 	}
-	if len(old) > longWire && l.salvage(w, old, livePressure) {
+	if len(old) > longWire && l.salvage(w, old, terms{pressure: livePressure}) {
 		return true
 	}
 	q.greed = greedFor(q.origin, q.dest)

@@ -12,7 +12,7 @@ const longWire = 160
 // mend draws the stretches of a wire anew on which it shares slots, at the given pressure. The rest stays.
 func (r *router) mend(w, pressure int) {
 	for at := 0; ; {
-		first, last := r.stretch(w, at)
+		first, last := r.shares(w, at)
 		if first < 0 {
 			return
 		}
@@ -24,9 +24,9 @@ func (r *router) mend(w, pressure int) {
 	}
 }
 
-// stretch finds the first run of cells from one on in which a wire shares slots, with all that lie near. It returns -1
+// shares finds the first run of cells from one on in which a wire shares slots, with all that lie near. It returns -1
 // for none.
-func (r *router) stretch(w, from int) (first, last int) {
+func (r *router) shares(w, from int) (first, last int) {
 	q := r.goalOf(w)
 	first, last = -1, -1
 	at, before := -1, int32(-1)
@@ -50,7 +50,7 @@ func (r *router) stretch(w, from int) (first, last int) {
 // joined to the rest.
 func (r *router) mendStretch(w, first, last, pressure int) bool {
 	old := r.rip(w)
-	cells, ok := r.rejoin(w, old, first, last, pressure)
+	cells, ok := r.rejoin(w, old, cellRun{first, last}, terms{pressure: pressure})
 	if !ok {
 		cells = old
 	}
@@ -58,13 +58,19 @@ func (r *router) mendStretch(w, first, last, pressure int) bool {
 	return ok
 }
 
+// cellRun is a run of the cells of a wire, by their numbers.
+type cellRun struct{ first, last int }
+
+// terms are the price of a taken slot, 0 for none at any, and what a new way may cost beyond the least, 0 for all.
+type terms struct{ pressure, spare int }
+
 // rejoin finds a new way for a wire that is ripped, which leaves its old one only around the given cells; where these
 // are near an end, as far as the terminal, wherever that is now.
-func (r *router) rejoin(w int, old []int32, first, last, pressure int) ([]int32, bool) {
+func (r *router) rejoin(w int, old []int32, at cellRun, on terms) ([]int32, bool) {
 	q := r.goalOf(w)
-	a, b := first-mendReach, last+mendReach
+	a, b := at.first-mendReach, at.last+mendReach
 	sub, head, tail := q, q, q
-	sub.pressure = pressure
+	sub.pressure = on.pressure
 	var before, after []int32
 	if a > 0 {
 		before = old[:a]
@@ -77,6 +83,9 @@ func (r *router) rejoin(w int, old []int32, first, last, pressure int) ([]int32,
 		sub.end, sub.dest = old[b], r.g.point(old[b])
 		sub.in = r.direction(old[b], old[b+1])
 		tail.out = sub.in
+	}
+	if on.spare > 0 {
+		sub.limit = r.s.bound(&sub, sub.origin, sub.out) + on.spare
 	}
 	r.enter(w, &head, before, 1)
 	r.enter(w, &tail, after, 1)
@@ -154,24 +163,24 @@ func (r *router) joined(head, middle, tail []int32) ([]int32, bool) {
 
 // salvage draws a ripped wire that can still take most of its old way anew where it cannot. It reports false if too
 // little is left.
-func (r *router) salvage(w int, old []int32, pressure int) bool {
-	q, ok := r.s.newGoal(r.p, w, pressure)
+func (r *router) salvage(w int, old []int32, on terms) bool {
+	q, ok := r.s.newGoal(r.p, w, on.pressure)
 	if !ok {
 		return false
 	}
-	first, last := r.broken(&q, old)
+	first, last := r.broken(&q, old, on.pressure == 0)
 	if 4*(last-first+2*mendReach) > 3*len(old) {
 		return false
 	}
-	cells, ok := r.rejoin(w, old, first, last, pressure)
+	cells, ok := r.rejoin(w, old, cellRun{first, last}, on)
 	if ok {
 		r.take(w, cells)
 	}
 	return ok
 }
 
-// broken is the stretch of an old way that a wire can no longer take; all of it if nothing is left to join.
-func (r *router) broken(q *goal, old []int32) (first, last int) {
+// broken is the stretch of an old way that a wire can no longer take, or, if so asked, not without sharing; all of it if nothing is left to join.
+func (r *router) broken(q *goal, old []int32, hard bool) (first, last int) {
 	n := len(old)
 	if n == 0 {
 		return 0, 0
@@ -188,7 +197,7 @@ func (r *router) broken(q *goal, old []int32) (first, last int) {
 		if c != before {
 			at, before = at+1, c
 		}
-		if !r.g.allows(c, axis, q.from, q.to) || turn && r.g.cell[c].static&frame != 0 {
+		if !r.g.allows(c, axis, q.from, q.to) || hard && !r.s.free(q, c, axis) || turn && r.g.cell[c].static&frame != 0 {
 			first, last = min(first, at), max(last, at)
 		}
 	})

@@ -15,10 +15,11 @@ type mover struct {
 	saved     []saved // wires taken out for a change, with their ways
 }
 
-// saved is a wire that was taken out and the way it had.
+// saved is a wire that was taken out, the way it had, and what that cost if anybody asked.
 type saved struct {
 	wire  int
 	cells []int32
+	cost  int
 }
 
 func newMover(r *router) *mover {
@@ -70,8 +71,9 @@ func (m *mover) ripAll(wires []int) int {
 		if m.missing(w) {
 			continue
 		}
-		sum += m.cost(w)
-		m.saved = append(m.saved, saved{w, m.rip(w)})
+		cost := m.cost(w)
+		sum += cost
+		m.saved = append(m.saved, saved{wire: w, cells: m.rip(w), cost: cost})
 	}
 	return sum
 }

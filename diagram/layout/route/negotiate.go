@@ -21,7 +21,7 @@ func (r *router) missing(w int) bool { return r.cells[w] == nil }
 func (r *router) negotiate(rounds, patience int) int {
 	pressure := max(r.pressure, pressureStart)
 	for _, w := range r.byDistance(r.missing) {
-		if old := r.along(r.p.Paths[w]); !r.salvage(w, old, pressure) {
+		if old := r.along(r.p.Paths[w]); !r.salvage(w, old, terms{pressure: pressure}) {
 			r.draw(w, pressure)
 		}
 	}
@@ -110,7 +110,7 @@ func (r *router) descendLong(w int) {
 	for at := 0; at < len(r.cells[w]); at += mendReach {
 		before, old := r.cost(w), r.cells[w]
 		r.rip(w)
-		cells, ok := r.rejoin(w, old, at, at, 0)
+		cells, ok := r.rejoin(w, old, cellRun{at, at}, terms{})
 		if !ok {
 			cells = old
 		}

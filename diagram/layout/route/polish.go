@@ -123,7 +123,7 @@ func (s *polisher) settle(t int64, before int, regions []geom.Rect, undo func())
 	}
 	before += s.ripIllegal(regions)
 	size := s.extent()
-	after, ok := s.drawSaved(before + s.size - size + int(hopeless*t/chance.One))
+	after, ok := s.drawSaved(before+s.size-size+int(hopeless*t/chance.One), int(hopeless*t/chance.One)+polishSpare)
 	if ok && s.rnd.Takes(after-before+size-s.size, t) {
 		s.size = size
 		return
@@ -142,13 +142,16 @@ func (s *polisher) settle(t int64, before int, regions []geom.Rect, undo func())
 	}
 }
 
+// polishSpare is what the new way of a wire may cost more than the old one, before temperature.
+const polishSpare = 60
+
 // hopeless is how many temperatures worse a move may look before it is given up: the chance to be taken is then one in
 // three thousand.
 const hopeless = 8
 
 // drawSaved routes the remembered wires by free slots, those with near ends first, and returns what they cost. It
-// gives up when they must come to more than limit.
-func (s *polisher) drawSaved(limit int) (int, bool) {
+// gives up when they must come to more than limit, or one of them to more than it did by more than spare.
+func (s *polisher) drawSaved(limit, spare int) (int, bool) {
 	slices.SortStableFunc(s.saved, func(a, b saved) int { return s.span(a.wire) - s.span(b.wire) })
 	rest := 0
 	for _, k := range s.saved {
@@ -157,7 +160,12 @@ func (s *polisher) drawSaved(limit int) (int, bool) {
 	sum := 0
 	for _, k := range s.saved {
 		rest -= s.least(k.wire)
-		if room := limit - sum - rest; room <= 0 || !s.drawWithin(k.wire, 0, room) {
+		room := limit - sum - rest
+		if room <= 0 {
+			return 0, false
+		}
+		mended := len(k.cells) > longWire && s.salvage(k.wire, k.cells, terms{spare: spare})
+		if !mended && !s.drawWithin(k.wire, 0, min(room, k.cost+spare)) {
 			return 0, false
 		}
 		sum += s.cost(k.wire)

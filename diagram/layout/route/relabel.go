@@ -9,9 +9,9 @@ import (
 // fixLabels works on the wires whose labels found no place: other wires are led round the straightest run, or the
 // wire is drawn anew, or columns are inserted. Wires given up are left out. Post: still legal; no more labels lack a
 // place than before.
-func (r *router) fixLabels(e Effort, labels []Label, given []bool) []Label {
-	for range e.Inserts {
-		w := lacking(r.p.Wires, labels, given)
+func (r *router) fixLabels(e Effort, labels []Label, fix fixing) []Label {
+	for range fix.tries {
+		w := lacking(r.p.Wires, labels, fix.given)
 		if w < 0 {
 			break
 		}
@@ -20,7 +20,10 @@ func (r *router) fixLabels(e Effort, labels []Label, given []bool) []Label {
 			labels = better
 			continue
 		}
-		given[w] = true
+		fix.given[w] = true
+		if fix.rooted[w] {
+			continue
+		}
 		before := r.snapshot()
 		if !r.makeRoom(w) {
 			continue
@@ -33,6 +36,13 @@ func (r *router) fixLabels(e Effort, labels []Label, given []bool) []Label {
 		labels = r.labels()
 	}
 	return labels
+}
+
+// fixing says how labels are to be found places: the number of attempts, the wires that are given up, and those for
+// which the drawing is not pulled apart.
+type fixing struct {
+	tries         int
+	given, rooted []bool
 }
 
 // lacking is the first wire whose labels found no place and which has not been given up, or -1.
@@ -86,12 +96,12 @@ const keepOff = 120
 // stay below limit; 0 is any price.
 func (r *router) relabel(w int, labels []Label, need, limit int) ([]Label, bool) {
 	bad := shortness(r.p.Wires, labels)
-	clearRun := func() []saved { return r.clear(w, r.bestRun(w, need+labelEnds)) }
+	clearRun := func() []saved { return r.clear(w, r.bestRun(w, need+2)) }
 	clearBeside := func() []saved { return r.clear(w, r.bestBeside(w, need+1)) }
-	redraw := func() []saved { return r.redraw(w, need+labelEnds) }
+	redraw := func() []saved { return r.redraw(w, need+2) }
 	both := func() []saved {
 		old := redraw()
-		return append(r.clear(w, r.bestRun(w, need+labelEnds)), old...)
+		return append(r.clear(w, r.bestRun(w, need+2)), old...)
 	}
 	for _, attempt := range [4]func() []saved{clearRun, clearBeside, redraw, both} {
 		old := attempt()
@@ -124,7 +134,7 @@ func (r *router) dearer(old []saved) int {
 	now := make([]saved, len(old))
 	for i, k := range old {
 		after += r.cost(k.wire)
-		now[i] = saved{k.wire, r.cells[k.wire]}
+		now[i] = saved{wire: k.wire, cells: r.cells[k.wire]}
 	}
 	r.putBack(old)
 	for _, k := range old {
@@ -196,7 +206,7 @@ func (r *router) clear(w int, row []int32) []saved {
 	var old []saved
 	for v, cells := range r.cells {
 		if v != w && meets(cells, row) {
-			old = append(old, saved{v, r.rip(v)})
+			old = append(old, saved{wire: v, cells: r.rip(v)})
 		}
 	}
 	extra := make([]uint8, len(row))
@@ -243,7 +253,7 @@ func meets(cells, run []int32) bool {
 
 // redraw routes w again with a high price on bending before the run that its label needs.
 func (r *router) redraw(w, need int) []saved {
-	old := []saved{{w, r.rip(w)}}
+	old := []saved{{wire: w, cells: r.rip(w)}}
 	q, _ := r.s.newGoal(r.p, w, 0)
 	q.label = need + 1
 	price := r.s.costs.Label

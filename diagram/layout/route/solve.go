@@ -10,6 +10,8 @@ import (
 type Effort struct {
 	// Rounds of negotiation before room is made.
 	Rounds int
+	// Patient spends all rounds before room is made: for drawings whose boxes had better stay where they are.
+	Patient bool
 	// Inserts is the number of rows and columns that may be inserted one by one.
 	Inserts int
 	// Passes of re-routing single wires once all is legal.
@@ -33,10 +35,15 @@ type Result struct {
 // touches a box but at its terminals, and the paths given that were legal are kept unless they were in the way.
 func Solve(p *Problem, e Effort) Result {
 	r := newRouter(p)
-	came := slices.Clone(r.cells)
+	came := make([][]geom.Point, len(p.Paths))
+	for w, path := range p.Paths {
+		came[w] = slices.Clone(path)
+	}
 	if missing := r.byDistance(r.missing); 2*len(missing) < len(p.Wires) {
 		for _, w := range missing {
-			r.draw(w, 0)
+			if !r.salvage(w, r.along(p.Paths[w]), terms{}) {
+				r.draw(w, 0)
+			}
 		}
 	}
 	r.legalise(e)
@@ -62,20 +69,22 @@ func (r *router) shortenStubs() {
 	}
 }
 
-// finish places the labels. Wires whose cells are still those they came with, and that had no label then, get none that
-// needs room to be made.
-func (r *router) finish(e Effort, legal bool, came [][]int32) []Label {
-	labels, given := []Label(nil), make([]bool, len(r.cells))
+// finish places the labels, in a drawing whose wires came with the given paths. Where labels are kept, no room is made
+// for those of wires that had a path, and wires whose paths are as they were get none if they had none.
+func (r *router) finish(e Effort, legal bool, came [][]geom.Point) []Label {
+	fix := fixing{tries: e.Inserts, given: make([]bool, len(r.cells)), rooted: make([]bool, len(r.cells))}
+	var labels []Label
 	if e.KeepLabels {
 		labels = r.keptLabels()
-		for w, cells := range r.cells {
-			given[w] = w < len(r.p.Placed) && !r.p.Placed[w].OK && cells != nil && same(cells, came[w])
+		for w, path := range came {
+			fix.rooted[w] = len(path) > 0
+			fix.given[w] = fix.rooted[w] && w < len(r.p.Placed) && !r.p.Placed[w].OK && slices.Equal(path, r.p.Paths[w])
 		}
 	} else {
 		labels = r.labels()
 	}
 	if legal {
-		labels = r.fixLabels(e, labels, given)
+		labels = r.fixLabels(e, labels, fix)
 		if !e.KeepLabels {
 			labels = r.spellOut(labels, e.Inserts)
 		}
@@ -95,14 +104,18 @@ func (r *router) refine(e Effort) {
 
 // legalise negotiates and makes room until no slot is shared, or nothing more can be moved, or it does not help.
 func (r *router) legalise(e Effort) {
-	bad := r.negotiate(e.Rounds, hasty)
+	patience := hasty
+	if e.Patient {
+		patience = e.Rounds
+	}
+	bad := r.negotiate(e.Rounds, patience)
 	least, idle := bad, 0
 	for i := 0; bad > 0 && i < e.Inserts && idle < idleInserts; i++ {
 		if !r.widen(r.stuck(), idle%2 == 1) {
 			break
 		}
 		r.lesson += lessonStep
-		bad = r.negotiate(e.Rounds, hasty)
+		bad = r.negotiate(e.Rounds, patience)
 		idle++
 		if bad < least {
 			least, idle = bad, 0
