@@ -132,66 +132,6 @@ func (l *Live) counted(wire Wire, by int) {
 	}
 }
 
-// Trace is the way that a wire from a terminal to a cell would take: its corners, nil if there is none. A cell on which
-// a terminal sits stands for that terminal.
-func (l *Live) Trace(from int, to geom.Point) []geom.Point {
-	target := slices.IndexFunc(l.p.Terminals, func(t Terminal) bool { return t.At == to })
-	if target == from || !l.g.inside(to) {
-		return nil
-	}
-	wire := Wire{From: from, To: from}
-	if target >= 0 {
-		wire.To = target
-	}
-	var path []geom.Point
-	p := l.begin(edit{regions: l.stubs(wire), apply: func() { l.counted(wire, 1) }, undo: func() { l.counted(wire, -1) }})
-	if target >= 0 {
-		path = l.traceGoal(l.between(from, target))
-	} else {
-		path = l.traceGoal(l.toward(from, to))
-	}
-	l.rollback(p)
-	return path
-}
-
-// between is the search from a terminal to another.
-func (l *Live) between(from, to int) goal {
-	b := l.p.Terminals[to]
-	q := l.toward(from, b.At.Add(b.Side.Step()))
-	q.to, q.in, q.anyIn = to, b.Side.Opposite(), false
-	return q
-}
-
-// toward is the search from a terminal to a cell.
-func (l *Live) toward(from int, to geom.Point) goal {
-	a := l.p.Terminals[from]
-	return goal{from: from, to: -1, out: a.Side, origin: a.At.Add(a.Side.Step()), dest: to, anyIn: true}
-}
-
-// traceGoal is the cheapest path of a search, the cells of its terminals included.
-func (l *Live) traceGoal(q goal) []geom.Point {
-	if !l.g.inside(q.origin) || !l.g.inside(q.dest) {
-		return nil
-	}
-	q.start, q.end = l.g.index(q.origin), l.g.index(q.dest)
-	q.greed = 8
-	if l.g.cell[q.end].static&blocked != 0 {
-		return nil
-	}
-	cells, ok := l.s.route(q)
-	if !ok {
-		return nil
-	}
-	path := []geom.Point{l.p.Terminals[q.from].At}
-	for _, c := range cells {
-		path = append(path, l.g.point(c))
-	}
-	if q.to >= 0 {
-		path = append(path, l.p.Terminals[q.to].At)
-	}
-	return corners(path)
-}
-
 // detach forgets a wire at the boxes of its ends.
 func (l *Live) detach(w int) {
 	for _, t := range l.p.Wires[w].ends() {
@@ -349,46 +289,6 @@ func (l *Live) fits(w int, cells []int32) bool {
 		ok = ok && l.s.free(&q, c, axis) && (!turn || l.g.cell[c].static&frame == 0)
 	})
 	return ok
-}
-
-// redrawAround draws all wires that have lost their ways, or are new, through free cells or, where these lead far round,
-// by sharing some for a while. It reports whether all found one.
-func (l *Live) redrawAround(before [][]int32, fresh []int) bool {
-	lost := l.byDistance(func(w int) bool { return l.missing(w) && (before[w] != nil || slices.Contains(fresh, w)) })
-	tight := false
-	for _, w := range lost {
-		if !l.redraw(w, before[w]) {
-			return false
-		}
-		tight = tight || l.conflicted(w)
-	}
-	l.pressure = livePressure
-	return !tight || l.negotiate(liveRounds, liveRounds/3) == len(l.byDistance(l.missing))
-}
-
-// redraw draws a wire that was ripped.
-func (l *Live) redraw(w int, old []int32) bool {
-	q, ok := l.s.newGoal(l.p, w, livePressure)
-	if !ok {
-		return false
-	}
-	if len(old) > longWire && l.salvage(w, old, terms{pressure: livePressure}) {
-		return true
-	}
-	q.greed = greedFor(q.origin, q.dest)
-	cells, ok := l.s.route(q)
-	if ok {
-		l.take(w, cells)
-	}
-	return ok
-}
-
-// greedFor is how far the search for a way between two places may be from the cheapest.
-func greedFor(a, b geom.Point) int {
-	if d := a.Sub(b); geom.Abs(d.X)+geom.Abs(d.Y) > longWire {
-		return 8
-	}
-	return 0
 }
 
 // settleLabels takes over what has changed: the paths, and the labels that have lost their places.

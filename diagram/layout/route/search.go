@@ -257,7 +257,7 @@ func (s *search) slot(q *goal, c int32, axis int) int {
 	return int(cell.past[axis]) / 2
 }
 
-// open tells whether a wire may take a slot that no other wire has.
+// free tells whether a wire may take a slot that no other wire has.
 func (s *search) free(q *goal, c int32, axis int) bool {
 	return s.g.allows(c, axis, q.from, q.to) && (s.g.private(c, q.from, q.to) || s.g.cell[c].use[axis] == 0)
 }

@@ -89,6 +89,10 @@ func (r *router) finish(e Effort, legal bool, came [][]geom.Point) []Label {
 			labels = r.spellOut(labels, e.Inserts)
 		}
 	}
+	r.shortenStubs()
+	r.p.Placed = labels
+	labels = r.keptLabels() // the same as whoever takes up the drawing finds
+	r.p.Placed = nil
 	return labels
 }
 
