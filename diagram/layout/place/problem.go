@@ -1,8 +1,14 @@
 // Package place chooses where the boxes of a diagram stand and where their free terminals sit.
 //
-// A first placing puts box after box on the cheapest free spot; simulated annealing on the final grid then moves,
-// aligns, swaps and mirrors boxes and reorders their terminals. Everything is counted in moves and integers and drawn
-// from a fixed seed, so that equal input gives equal output on every machine.
+// A first placing puts box after box on the cheapest free spot; many boxes that may go anywhere are parted into groups
+// first, mapped on a coarse grid, and placed group by group. Simulated annealing on the final grid then moves, aligns,
+// swaps and mirrors boxes and reorders their terminals. After each of these passes boxes keep their distances, pinned
+// ones their places, zones are clear of what they do not hold, and terminals sit where their faces, groups and sides
+// allow. Everything is counted in moves and integers and drawn from a fixed seed, so that equal input gives equal output
+// on every machine.
+//
+// A wire is priced by a stand-in: a straight line from terminal to terminal that goes around its own two boxes. Its
+// crossings with others, and the boxes it runs through, foretell what the drawn wire will meet.
 package place
 
 import "example.com/lugbook/diagram/layout/geom"
