@@ -58,14 +58,21 @@ func Solve(p *Problem, e Effort) Result {
 	return Result{Left: left, Labels: labels}
 }
 
-// shortenStubs gives back the cells of stubs that are longer than what their wires use.
+// shortenStubs gives back the cells of stubs that are longer than what their wires use, unless a wire should lose its
+// way by that.
 func (r *router) shortenStubs() {
-	r.store()
-	longer := r.p.longer
+	before := r.snapshot()
 	r.p.longer = nil
 	r.p.longer = r.p.stubsDrawn()
-	if !slices.Equal(longer, r.p.longer) {
-		r.rebuild()
+	if slices.Equal(before.longer, r.p.longer) {
+		return
+	}
+	r.rebuild()
+	for w := range r.cells {
+		if r.missing(w) && len(before.Paths[w]) > 0 {
+			r.restore(before)
+			return
+		}
 	}
 }
 
