@@ -89,3 +89,19 @@ func TestGraphsWithFreeEndsAreDrawnLegally(t *testing.T) {
 		}
 	})
 }
+
+func TestWiresThatShareBothPortsAllFindAWay(t *testing.T) {
+	var g layout.Graph
+	for _, id := range []string{"a", "b"} {
+		g.Boxes = append(g.Boxes, layout.Box{ID: id, W: 3, H: 2, Ports: []layout.Port{{ID: "p", Sides: layout.AnySide, Offset: -1}}})
+	}
+	g.Boxes[0].Ports = append(g.Boxes[0].Ports, layout.Port{ID: "q", Sides: layout.AnySide, Offset: -1})
+	for i, port := range []string{"p", "p", "q"} {
+		g.Wires = append(g.Wires, layout.Wire{ID: fmt.Sprint(i), From: layout.PortRef{Box: "a", Port: port}, To: layout.PortRef{Box: "b", Port: "p"}})
+	}
+	d, err := layout.Layout(g, layout.Options{})
+	require.NoError(t, err)
+	m, err := layout.Measure(g, d)
+	require.NoError(t, err)
+	require.Zero(t, m.Faults(), "%+v", m)
+}
