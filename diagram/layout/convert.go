@@ -36,7 +36,7 @@ const labelGap = 8
 
 func placeProblem(g *Graph, x *index, o Options, tracks int) *place.Problem {
 	p := &place.Problem{Wires: x.wires, Rules: place.Rules{
-		Col: o.ColumnCost, Row: o.RowCost, Bend: 14, Cross: 24, Hit: 36, Back: 40, Size: 3, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
+		Col: o.ColumnCost, Row: o.RowCost, Bend: 17, Cross: 24, Hit: 36, Back: 40, Size: 3, GapX: o.GapX, GapY: o.GapY, Tracks: tracks,
 		Pitch: o.Pitch, Span: o.Span, MaxWidth: o.MaxWidth, Frame: frameRoom}}
 	if labelled(g) {
 		p.Rules.Edge = labelEnds
