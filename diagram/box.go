@@ -78,13 +78,18 @@ func (b *builder) stacked(d *model.Definition, name string, lugs int) bool {
 	return t != nil && t.Form == model.StudForm
 }
 
-// label is what is written at a terminal; a question mark says that several lugs are
-// on it and their order is not recorded.
+// label is what is written at a terminal. A point stands before a name that is a bare
+// figure, as in part.terminal, so that it is not taken for a position on a stud; a
+// question mark behind it says that several lugs are on it and their order is not recorded.
 func (p port) label() string {
-	if p.unordered {
-		return p.terminal + "?"
+	name := p.terminal
+	if strings.Trim(name, "0123456789") == "" {
+		name = "." + name
 	}
-	return p.terminal
+	if p.unordered {
+		name += "?"
+	}
+	return name
 }
 
 // Room in a box, in cells.

@@ -41,7 +41,7 @@ func (b *builder) awayFlag(w *model.Wire, side string, e model.End) flag {
 	}
 	return flag{
 		id: string(w.ID) + " " + side, kind: scene.OffPage, wire: w.ID, end: e,
-		text: fmt.Sprintf("%s to %s, %sp%s", w.ID, e.At, b.zoneOf(e.At.Part), number),
+		text: fmt.Sprintf("%s to %s, %spage %s", w.ID, e.At, b.zoneOf(e.At.Part), number),
 	}
 }
 

@@ -120,7 +120,7 @@ type FlagKind uint8
 
 // The kinds of flag.
 const (
-	OffPage  FlagKind = iota // the wire goes on elsewhere: text such as w12 dash p2
+	OffPage  FlagKind = iota // the wire goes on elsewhere: text such as w12 dash page 2
 	Cut                      // cut end
 	Capped                   // insulated end
 	Untraced                 // not followed further
