@@ -31,6 +31,7 @@ func (l *Live) redraw(w int, old []int32) bool {
 		return true
 	}
 	q.greed = greedFor(q.origin, q.dest)
+	q.limit = l.farthest(&q)
 	cells, ok := l.s.route(q)
 	if ok {
 		l.take(w, cells)
@@ -38,10 +39,15 @@ func (l *Live) redraw(w int, old []int32) bool {
 	return ok
 }
 
+// farthest is the cost beyond which no way is looked for: a wire that has to go so far round is better left where it was.
+func (l *Live) farthest(q *goal) int {
+	return 4*l.s.bound(q, q.origin, q.out) + livePressure*10
+}
+
 // greedFor is how far the search for a way between two places may be from the cheapest.
 func greedFor(a, b geom.Point) int {
 	if d := a.Sub(b); geom.Abs(d.X)+geom.Abs(d.Y) > longWire {
-		return 8
+		return 16
 	}
 	return 0
 }

@@ -48,7 +48,8 @@ func (l *Live) traceGoal(q goal) []geom.Point {
 		return nil
 	}
 	q.start, q.end = l.g.index(q.origin), l.g.index(q.dest)
-	q.greed = 8
+	q.greed = 16
+	q.limit = l.farthest(&q)
 	if l.g.cell[q.end].static&blocked != 0 {
 		return nil
 	}
