@@ -141,7 +141,7 @@ func mark(j *model.Job, s *model.Sheet, w *model.Wire, far model.TerminalRef, pa
 	if zone != "" {
 		zone = scene.Shorten(zone, 8) + " "
 	}
-	return fmt.Sprintf("%s to %s, %sp%s", w.ID, far, zone, strconv.Itoa(page))
+	return fmt.Sprintf("%s to %s, %spage %s", w.ID, far, zone, strconv.Itoa(page))
 }
 
 func listed(p *scene.Page, wire string) bool {
