@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -74,9 +75,13 @@ func (c *cli) demoWithoutTerminal(dir, path string) error {
 	if err != nil {
 		return err
 	}
+	drawn, err := demoDrawings(o)
+	if err != nil {
+		return err
+	}
 	var written []string
 	for _, name := range sheetNames(o.job) {
-		more, err := c.demoSheet(o, name, dir)
+		more, err := c.demoSheet(o, drawn, name, dir)
 		if err != nil {
 			return err
 		}
@@ -87,20 +92,59 @@ func (c *cli) demoWithoutTerminal(dir, path string) error {
 	return err
 }
 
+// demoFormats are the formats that a sheet is written in: in characters, and the plan on
+// paper too, as it goes into the customer's file.
+func demoFormats(sheet model.SheetName) []export.Format {
+	var out []export.Format
+	for _, f := range export.All {
+		if !f.Single && (!f.Paper || sheet == model.Plan) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// demoDrawing is what a sheet was drawn for. Formats for paper share their pages, and so do
+// the others.
+type demoDrawing struct {
+	sheet model.SheetName
+	paper bool
+}
+
+// demoDrawings draws all that the demo writes, side by side.
+func demoDrawings(o *opened) (map[demoDrawing]*diagram.Drawing, error) {
+	layouts := map[demoDrawing]diagram.Options{}
+	for _, sheet := range sheetNames(o.job) {
+		for _, f := range demoFormats(sheet) {
+			layouts[demoDrawing{sheet, f.Paper}] = f.Layout(export.Ask{})
+		}
+	}
+	var (
+		lock sync.Mutex
+		wait sync.WaitGroup
+		errs []error
+	)
+	out := map[demoDrawing]*diagram.Drawing{}
+	for at, options := range layouts {
+		wait.Go(func() {
+			d, err := diagram.Draw(o.job, at.sheet, o.lib, options)
+			lock.Lock()
+			defer lock.Unlock()
+			out[at], errs = d, append(errs, err)
+		})
+	}
+	wait.Wait()
+	return out, errors.Join(errs...)
+}
+
 // demoSheet writes a sheet's drawings and findings; those of the plan it prints too.
-func (c *cli) demoSheet(o *opened, sheet model.SheetName, dir string) (written []string, err error) {
+func (c *cli) demoSheet(o *opened, drawn map[demoDrawing]*diagram.Drawing, sheet model.SheetName, dir string) (written []string, err error) {
 	write := func(name string, data []byte) error {
 		written = append(written, name)
 		return c.write(filepath.Join(dir, name), data)
 	}
-	drawn := map[bool]*diagram.Drawing{} // formats for paper share their pages, and so do the others
-	for _, f := range export.All {
-		if drawn[f.Paper] == nil {
-			if drawn[f.Paper], err = diagram.Draw(o.job, sheet, o.lib, f.Layout(export.Ask{})); err != nil {
-				return nil, err
-			}
-		}
-		files, err := f.Files(drawn[f.Paper].Pages)
+	for _, f := range demoFormats(sheet) {
+		files, err := f.Files(drawn[demoDrawing{sheet, f.Paper}].Pages)
 		if err != nil {
 			return nil, err
 		}

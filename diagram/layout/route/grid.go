@@ -45,6 +45,8 @@ type cell struct {
 	pass   [2]uint16 // price for a foreign wire to run through, or noPass
 	past   [2]uint16 // what conflicts have taught about the slot
 	use    [2]uint8  // wires in the slot
+	turns  [2]uint8  // wires that bend in a neighbour along the axis
+	beside [2]uint8  // wires that run along the axis in a neighbour across it, on the cells that count
 	static uint8
 	extra  uint8 // price of entering
 }
@@ -248,8 +250,11 @@ func (g *grid) passage(c int32, axis, from, to int) uint16 {
 	if g.cell[c].static&frame != 0 {
 		price += g.costs.Frame
 	}
-	if g.private(c, from, to) {
+	switch own := g.private(c, from, to); {
+	case own:
 		price += g.costs.Shared
+	case g.owner[c] != 0 && g.owner[c] != int32(from+1) && g.owner[c] != int32(to+1):
+		price += g.costs.Hidden
 	}
 	return uint16(min(price, noPass-1))
 }

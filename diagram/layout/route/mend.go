@@ -112,10 +112,11 @@ func (r *router) enter(w int, q *goal, cells []int32, by int) {
 	if len(cells) == 0 {
 		return
 	}
-	r.visit(q, cells, func(c int32, axis int, _ bool) {
+	r.visit(q, cells, func(c int32, axis int, turn bool) {
 		if r.g.private(c, q.from, q.to) {
 			return
 		}
+		r.g.tell(c, axis, turn, uint8(by))
 		others := int(r.g.cell[c].use[axis])
 		if by < 0 {
 			others--

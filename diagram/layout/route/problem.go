@@ -48,12 +48,15 @@ type Costs struct {
 	Frame    int // crossing a zone's frame
 	Label    int // bending too early for a label, or crossing the place where one would stand
 	Shared   int // each cell beyond the second that wires of one terminal share
+	Hidden   int // crossing right beside a corner or the end of either wire, besides Cross
+	Beside   int // each few cells right beside a wire that runs the same way
 }
 
 // DefaultCosts weighs a crossing against a bend as 20 to 12, with one step costing col or row. The proportion was
 // tuned on random graphs; studies of reading agree that crossings hurt more (Purchase, 1997).
 func DefaultCosts(col, row int) Costs {
-	return Costs{Col: col, Row: row, Bend: 12, Cross: 20, Near: 1, Frame: 15, Label: 6, Shared: 3}
+	return Costs{Col: col, Row: row, Bend: 12, Cross: 20, Near: 1, Frame: 15, Label: 6, Shared: 3, Hidden: 6,
+		Beside: 1}
 }
 
 // Problem is a diagram to be routed. Solve changes it: Paths are filled, and where rows or columns had to be

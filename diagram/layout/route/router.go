@@ -194,9 +194,23 @@ func (r *router) cost(w int) int {
 		if r.g.private(c, q.from, q.to) {
 			sum += r.p.Costs.Shared
 		} else if !turn {
-			sum += r.p.Costs.Cross * int(r.g.cell[c].use[1-axis])
+			sum += r.company(c, axis)
 		}
 	})
+	return sum
+}
+
+// company is the price of the other wires that a wire meets as it runs straight through a cell.
+func (r *router) company(c int32, axis int) int {
+	cell := &r.g.cell[c]
+	sum := r.p.Costs.Beside * int(cell.beside[axis])
+	if cell.use[1-axis] == 0 {
+		return sum
+	}
+	sum += r.p.Costs.Cross * int(cell.use[1-axis])
+	if cell.turns[level]+cell.turns[upright] > 0 || r.g.owner[c] != 0 {
+		sum += r.p.Costs.Hidden
+	}
 	return sum
 }
 

@@ -181,6 +181,9 @@ func (f *frontier) expand(c int32, x, y int, d geom.Side, cost int) {
 		return
 	}
 	corner += cost + f.costs.Bend
+	if c != f.q.start && f.g.cell[c-f.g.step[d]].use[1-axisOf(d)] > 0 {
+		corner += f.costs.Hidden
+	}
 	if q := f.q; q.label > 0 && d == q.out && y == q.origin.Y && geom.Abs(x-q.origin.X) < q.label-1 {
 		corner += f.costs.Label
 	}
@@ -224,7 +227,13 @@ func (f *frontier) step(c int32, x, y int, d, leave geom.Side, cost int) {
 	default:
 		price += int(cell.past[axis]) / 2
 	}
-	price += f.costs.Cross * int(cell.use[1-axis])
+	price += f.costs.Beside * int(cell.beside[axis])
+	if crossed := int(cell.use[1-axis]); crossed > 0 {
+		price += f.costs.Cross * crossed
+		if leave != d || cell.turns[1-axis] > 0 {
+			price += f.costs.Hidden
+		}
+	}
 	f.relax(n, x, y, leave, cost+price, uint32(d))
 }
 
