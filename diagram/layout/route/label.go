@@ -1,6 +1,10 @@
 package route
 
-import "example.com/lugbook/diagram/layout/geom"
+import (
+	"slices"
+
+	"example.com/lugbook/diagram/layout/geom"
+)
 
 // Label is where the text of a wire stands.
 type Label struct {
@@ -177,8 +181,9 @@ func (l *labeller) drop(w int, label Label) {
 
 // piece is a run of a wire's own cells from column lo to hi, given in the order of the path.
 type piece struct {
-	y, lo, hi int
-	east      bool
+	y, lo, hi   int
+	east        bool
+	first, last int // numbers of its cells on the path
 }
 
 // pieces lists the runs without bend, crossing or frame, along the path.
@@ -197,11 +202,11 @@ func (r *router) pieces(w int) []piece {
 		at := r.g.point(c)
 		if !open {
 			open = true
-			out = append(out, piece{y: at.Y, lo: at.X, hi: at.X, east: true})
+			out = append(out, piece{y: at.Y, lo: at.X, hi: at.X, east: true, first: i, last: i})
 			continue
 		}
 		last := &out[len(out)-1]
-		last.east = at.X > last.lo
+		last.east, last.last = at.X > last.lo, i
 		last.lo, last.hi = min(last.lo, at.X), max(last.hi, at.X)
 	}
 	return out
@@ -221,8 +226,16 @@ func (r *router) levelThrough(q goal, cells []int32, i int) bool {
 	return in && out
 }
 
+// inline finds a place in a level run: in the first along the path that has room, on a long wire in the one that lies
+// nearest to either end, and there as near to that end as may be.
 func (l *labeller) inline(w int) Label {
 	pieces := l.pieces(w)
+	n := len(l.cells[w])
+	toEnd := func(piece) bool { return false }
+	if l.long(w) {
+		toEnd = func(p piece) bool { return n-1-p.last < p.first }
+		slices.SortStableFunc(pieces, func(a, b piece) int { return min(a.first, n-1-a.last) - min(b.first, n-1-b.last) })
+	}
 	for index, length := range l.p.Wires[w].Labels {
 		for _, end := range [2]int{labelEnds / 2, 1} { // rather short ends than a shorter text
 			for _, p := range pieces {
@@ -230,7 +243,7 @@ func (l *labeller) inline(w int) Label {
 					continue
 				}
 				at := geom.Point{X: p.lo + end, Y: p.y}
-				if !p.east {
+				if p.east == toEnd(p) {
 					at.X = p.hi - end - length + 1
 				}
 				l.mark(w, at.X-1, at.X+length, at.Y)
@@ -241,31 +254,29 @@ func (l *labeller) inline(w int) Label {
 	return Label{}
 }
 
+// long tells whether a wire goes so far that a label half-way would not be seen from either end.
+func (r *router) long(w int) bool {
+	columns, rows := 0, 0
+	for i := 1; i < len(r.cells[w]); i++ {
+		if d := r.cells[w][i] - r.cells[w][i-1]; d == 1 || d == -1 {
+			columns++
+		} else {
+			rows++
+		}
+	}
+	return columns > farColumns || rows > farRows
+}
+
+// A wire is long beyond so many columns or rows of way; no source.
+const (
+	farColumns = 60
+	farRows    = 25
+)
+
 func (l *labeller) mark(w, from, to, y int) {
 	for x := from; x <= to; x++ {
 		l.text[geom.Point{X: x, Y: y}] = int32(w + 1)
 	}
-}
-
-func (l *labeller) beside(w int) Label {
-	q := l.goalOf(w)
-	for index, length := range l.p.Wires[w].Labels {
-		for i, c := range l.cells[w] {
-			if l.levelTouched(q, l.cells[w], i) || l.g.private(c, q.from, q.to) {
-				continue
-			}
-			at := l.g.point(c)
-			if l.free(at.X+1, at.X+length+1, at.Y) {
-				l.mark(w, at.X+1, at.X+length+1, at.Y)
-				return Label{Index: index, At: geom.Point{X: at.X + 1, Y: at.Y}, Vertical: true, OK: true}
-			}
-			if l.free(at.X-length-1, at.X-1, at.Y) {
-				l.mark(w, at.X-length-1, at.X-1, at.Y)
-				return Label{Index: index, At: geom.Point{X: at.X - length, Y: at.Y}, Vertical: true, OK: true}
-			}
-		}
-	}
-	return Label{}
 }
 
 // levelTouched tells whether the path comes into or leaves its i-th cell level.
