@@ -113,6 +113,43 @@ func TestABoxThatHasNoRoomIsHeldInOutline(t *testing.T) {
 	p := r.d.work.picture
 	require.Equal(t, r.d.stamp(), r.d.work.pictureOf)
 	require.Empty(t, scene.Check(p.page), "what is in its way is moved")
+	at := sheetOf(r, model.AsFound).Part("sol").Place
+	is, _ := p.place(ofPart("sol"))
+	require.Equal(t, image.Pt(at.X, at.Y), is.Min, "it is where it was set down")
+}
+
+// A box that cannot be where it is set down, because the frame of another zone is there, keeps
+// its place, and so do all others that were placed by hand.
+func TestABoxIsNotPinnedWhereItCannotBe(t *testing.T) {
+	r := routed(t, theme.NoEscapes)
+	by := r.room("sol")
+	r.press("m" + arrows(by) + "<enter>")
+	placed, before, revision := sheetOf(r, model.AsFound).Part("sol").Place, boxesOf(r.d.work.picture.drawing.Pages), r.d.history.Revision()
+	other := partOfAnotherZone(r, "sol")
+	there, _ := r.d.work.picture.place(ofPart("sol"))
+	stood, _ := r.d.work.picture.place(ofPart(other))
+	r.press("/" + string(other) + "<enter>m")
+	m, _ := topOf[*moveLayer](r.d)
+	m.to(r.d, there.Min.Sub(stood.Min))
+	r.press("<right><left><enter>")
+	require.Contains(t, r.d.View(), string(other)+" cannot go there")
+	require.Equal(t, onDrawing, r.d.here())
+	require.Equal(t, revision, r.d.history.Revision(), "nothing is recorded")
+	require.Nil(t, sheetOf(r, model.AsFound).Part(other).Place)
+	require.Equal(t, placed, sheetOf(r, model.AsFound).Part("sol").Place)
+	require.Equal(t, before, boxesOf(r.d.work.picture.drawing.Pages))
+}
+
+// partOfAnotherZone is the first part that is not in the zone of this one.
+func partOfAnotherZone(r *robot, id model.PartID) model.PartID {
+	s := sheetOf(r, model.AsFound)
+	for i := range s.Parts {
+		if p := &s.Parts[i]; p.Zone != "" && p.Zone != s.Part(id).Zone {
+			return p.ID
+		}
+	}
+	require.Fail(r.t, "all parts are in one zone")
+	return ""
 }
 
 // Steps are drawn beside the screen: keys do not wait for them, a late one is passed over, and

@@ -27,6 +27,7 @@ type moveLayer struct {
 	preview *picture      // the last step that could be drawn; nil if none
 	err     error         // why the last step could not be drawn
 	setting bool          // it is to be set down as soon as the step is drawn
+	forcing bool          // room is being made for it where it has none
 }
 
 func (m *moveLayer) place() place { return inMove }
@@ -36,8 +37,11 @@ func (m *moveLayer) stale(d *desk) bool { return d.sheet().Part(m.id) == nil }
 func (m *moveLayer) key(*desk, tea.KeyMsg) (tea.Cmd, bool) { return nil, false }
 
 func (m *moveLayer) reading(*desk) string {
+	if m.forcing {
+		return "making room for " + string(m.id) + " ..."
+	}
 	if m.asked && m.err != nil && m.drag != nil && m.at == m.by {
-		return string(m.id) + " has no room there; set down here, what is in its way is moved"
+		return string(m.id) + " has no room there; set down here, what is in its way is moved if it can be"
 	}
 	return "moving " + string(m.id) + ": arrows, with Shift by four cells; Esc puts it back"
 }
@@ -65,6 +69,9 @@ func (m *moveLayer) shift(d *desk, dx, dy int) { m.to(d, m.by.Add(image.Pt(dx, d
 
 // to moves the box so far from where it stood, never off the drawing's upper left edges.
 func (m *moveLayer) to(d *desk, by image.Point) {
+	if m.forcing {
+		return
+	}
 	if at, drawn := d.work.picture.place(ofPart(m.id)); drawn {
 		m.by = image.Pt(max(by.X, -at.Min.X), max(by.Y, -at.Min.Y))
 	}
@@ -152,27 +159,37 @@ func (m *moveLayer) set(d *desk) tea.Cmd {
 	if m.setting = m.busy || m.drag != nil && m.at != m.by; m.setting && drawn {
 		return nil // until the last step is drawn
 	}
-	d.pop()
 	if !drawn {
+		d.pop()
 		return nil
 	}
 	corner := at.Min.Add(m.by)
-	var dropped *diagram.Drawing
-	if m.asked && m.err == nil && m.drag != nil {
-		dropped = m.drag.Drop()
-		if at, drawn := m.preview.place(ofPart(m.id)); drawn {
-			corner = at.Min
-		}
+	if !m.asked || m.err != nil || m.drag == nil {
+		return m.makeRoom(d, corner)
 	}
-	if err := d.act(edit.PlacePart{Sheet: d.sheetName, ID: m.id, Place: &model.Place{X: corner.X, Y: corner.Y}}); err != nil {
-		d.warn(explain(err))
-		return nil
+	d.pop()
+	if at, drawn := m.preview.place(ofPart(m.id)); drawn {
+		corner = at.Min
 	}
-	if dropped != nil {
-		d.album.keep(d.shot(), dropped)
+	if m.record(d, corner, m.drag.Drop()) {
 		d.work.standIn, d.work.standsFor = m.preview, d.stamp()
 	}
 	return nil
+}
+
+// putAt records the box's place.
+func (m *moveLayer) putAt(sheet model.SheetName, corner image.Point) edit.PlacePart {
+	return edit.PlacePart{Sheet: sheet, ID: m.id, Place: &model.Place{X: corner.X, Y: corner.Y}}
+}
+
+// record makes the box's place a step, with the drawing that it is on.
+func (m *moveLayer) record(d *desk, corner image.Point, on *diagram.Drawing) bool {
+	if err := d.act(m.putAt(d.sheetName, corner)); err != nil {
+		d.warn(explain(err))
+		return false
+	}
+	d.album.keep(d.shot(), on)
+	return true
 }
 
 // onScreen is the picture that is looked at: the one with a box on its way, the one that it was

@@ -34,6 +34,8 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 		return d.takeDrawing(msg)
 	case moved:
 		return d.takeMoved(msg)
+	case roomMade:
+		return d.takeRoom(msg)
 	case traced:
 		return d.takeTraced(msg)
 	case reduced:
