@@ -22,7 +22,7 @@ type Options struct {
 	Whole    bool     // put all on one page: on paper however small, of characters as wide as the first shape says
 	Quick    bool     // less work on the placing, for while a person waits
 	Unwired  bool     // show terminals without a wire too
-	Previous *Drawing // an earlier drawing of about the same sheet: what is in it stays where it is
+	Previous *Drawing // an earlier drawing of about the same sheet: what is in it stays where it is; nil for what the job keeps
 
 	// Against is the sheet that a comparison takes for the earlier one; the one before the
 	// drawn sheet if it is not said. Only comparisons look at it.
@@ -52,6 +52,9 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	if s == nil {
 		return nil, fmt.Errorf("the job has no %s sheet", sheet)
 	}
+	if what := o.KeptFor(); what != "" && o.Previous == nil {
+		o.Previous = Recall(s, what)
+	}
 	b := &builder{job: j, sheet: s, cat: lib.For(j), options: o, starts: fullStarts, drafts: map[string]draft{}}
 	all := b.zoneSections()
 	switch {
@@ -63,6 +66,12 @@ func Draw(j *model.Job, sheet model.SheetName, lib *model.Catalogue, o Options) 
 	if o.Whole {
 		b.bulk = b.measure()
 		return b.whole(all)
+	}
+	if o.Previous != nil {
+		if d := b.again(all); d != nil {
+			return d, nil
+		}
+		b.options.Previous = nil
 	}
 	p, err := b.plan(all)
 	if err != nil {
@@ -84,12 +93,7 @@ func (b *builder) nothing() *Drawing {
 
 // draw lays out pages and turns them into scenes.
 func (b *builder) draw(sections [][]section) (*Drawing, error) {
-	b.where = map[model.PartID]int{}
-	for i, s := range sections {
-		for part := range b.newPage(s).parts {
-			b.where[part] = i + 1
-		}
-	}
+	b.settle(sections)
 	pages := make([]page, len(sections))
 	for i, s := range sections {
 		p, err := b.best(s)
@@ -98,12 +102,27 @@ func (b *builder) draw(sections [][]section) (*Drawing, error) {
 		}
 		pages[i], pages[i].number, pages[i].of = p, i+1, len(sections)
 	}
+	return b.drawn(pages), nil
+}
+
+// settle sets on which page each part is.
+func (b *builder) settle(sections [][]section) {
+	b.where = map[model.PartID]int{}
+	for i, s := range sections {
+		for part := range b.newPage(s).parts {
+			b.where[part] = i + 1
+		}
+	}
+}
+
+// drawn turns pages that are laid out into scenes.
+func (b *builder) drawn(pages []page) *Drawing {
 	d := &Drawing{}
 	for i := range pages {
 		d.Pages = append(d.Pages, b.scene(&pages[i], pages))
 		d.layouts = append(d.layouts, pageLayout{pages[i].drawing, &pages[i].graph})
 	}
-	return d, nil
+	return d
 }
 
 // best lays out a page with all the work that is asked for. More work is no promise of less

@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/lugbook/diagram/layout"
@@ -22,13 +23,38 @@ func (d *Drawing) Keep(what string) []model.Kept {
 	return out
 }
 
+// KeepIn records the drawing in its sheet in the place of an earlier one made for the same.
+func (d *Drawing) KeepIn(s *model.Sheet, what string) {
+	s.Drawn = slices.DeleteFunc(s.Drawn, func(k model.Kept) bool { return isPageOf(&k, what) })
+	s.Drawn = append(s.Drawn, d.Keep(what)...)
+}
+
+// KeptFor names what a drawing made in this way is for: pages of a size are kept apart from
+// others, and a whole sheet on one page is the drawing that is on the screen. It is empty for
+// a drawing that begins from no kept one.
+func (o Options) KeptFor() string {
+	switch {
+	case len(o.Shapes) == 0:
+		return ""
+	case o.Whole:
+		return OnScreen
+	case o.Shapes[0].Paper.Name != "":
+		return o.Shapes[0].Paper.Name
+	}
+	return fmt.Sprintf("%d columns", o.Shapes[0].Columns)
+}
+
+func isPageOf(k *model.Kept, what string) bool {
+	return k.For == what || strings.HasPrefix(k.For, pageMark(what))
+}
+
 // Recall is the drawing that a sheet records of what it was made for: what is drawn next
 // can begin from it, by Options.Previous. It is nil if none is recorded. A page that never was
 // a drawing, as a file edited by hand may say, is passed over.
 func Recall(s *model.Sheet, what string) *Drawing {
 	d := &Drawing{}
 	for i := range s.Drawn {
-		if k := &s.Drawn[i]; k.For == what || strings.HasPrefix(k.For, pageMark(what)) {
+		if k := &s.Drawn[i]; isPageOf(k, what) {
 			at := pageLayout{drawing: recallPage(k)}
 			if !sound(&at.drawing) {
 				continue

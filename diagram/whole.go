@@ -36,8 +36,11 @@ func (b *builder) whole(all []section) (*Drawing, error) {
 }
 
 // draftAbout sets the width at which a drawing has about the proportions of a shape, and
-// gives a draft of that width.
+// gives a draft of that width. A drawing that is carried on keeps its own.
 func (b *builder) draftAbout(all []section, s Shape) (page, error) {
+	if b.options.Previous != nil {
+		return b.draft(all)
+	}
 	b.shape.Columns = s.Columns
 	cells := b.rows(all) * s.Columns
 	b.shape.Columns = max(s.Columns/2, int(math.Sqrt(float64(cells*s.Columns/s.Rows))))

@@ -108,7 +108,7 @@ func (d *desk) drawnJob() *model.Job {
 	for i := range job.Sheets {
 		s := &job.Sheets[i]
 		if last := d.album.last(s.Name); last != nil {
-			s.Drawn = last.Keep(diagram.OnScreen)
+			last.KeepIn(s, diagram.OnScreen)
 		}
 	}
 	return job

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -14,6 +16,7 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
+	"example.com/lugbook/model/store"
 )
 
 // The narrowest and the widest page that a drawing may be asked for, in columns.
@@ -29,7 +32,7 @@ type drawing struct {
 	against         string
 	out             string
 	columns, page   int
-	onePage         bool
+	onePage, keep   bool
 	format          export.Format
 	looks           view.View
 	ask             export.Ask
@@ -44,7 +47,9 @@ func (c *cli) drawCommand() *cobra.Command {
 			"side or live in that state, what they carry and which way, and which contacts are closed.\n\n" +
 			"Letters on paper are never smaller than 2.5 mm: what does not fit one page goes on several, and marks at the\n" +
 			"ends of wires name the page where they go on. Several pages of a format that holds one page in a file are\n" +
-			"written to NAME-1, NAME-2 and so on.\n\n" + formatsHelp() + viewsHelp(),
+			"written to NAME-1, NAME-2 and so on.\n\n" +
+			"With --keep the job file remembers where everything stands: the next drawing of the kind begins from it, and what\n" +
+			"did not change stays on its page and in its place.\n\n" + formatsHelp() + viewsHelp(),
 		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as pdf -o tug.pdf tug.yaml\n" +
 			"  lugbook draw --as svg --paper letter --one-page -o tug.svg tug.yaml\n" +
 			"  lugbook draw --view compare --against as-found --as pdf -o changes.pdf tug.yaml\n" +
@@ -54,7 +59,10 @@ func (c *cli) drawCommand() *cobra.Command {
 			if err := d.settle(cmd.Flags().Changed); err != nil {
 				return err
 			}
-			return c.draw(&d, args[0])
+			if d.keep && args[0] == stdio {
+				return errors.New("--keep writes to the job file: name one instead of -")
+			}
+			return c.draw(&d, args[0], cmd.ErrOrStderr())
 		},
 	}
 	flags := cmd.Flags()
@@ -65,6 +73,7 @@ func (c *cli) drawCommand() *cobra.Command {
 	flags.StringVar(&d.against, "against", "", "sheet that --view compare takes for the earlier one; the one before if not said")
 	flags.StringVar(&d.paper, "paper", paper.Names()[0], "size of paper: "+strings.Join(paper.Names(), ", "))
 	flags.BoolVar(&d.onePage, "one-page", false, "the whole sheet on one page, however small on paper or wide as text")
+	flags.BoolVar(&d.keep, "keep", false, "keep in FILE how it is drawn, so that the next drawing of the kind begins from it")
 	flags.IntVar(&d.page, "page", 0, "the only page to write; all if not said")
 	flags.IntVar(&d.columns, "width", 0, "columns of a page of text; as the format has them if not said")
 	flags.StringVarP(&d.out, "out", "o", stdio, "file to write, - for standard output")
@@ -94,6 +103,8 @@ func (d *drawing) settle(given func(string) bool) (err error) {
 		return fmt.Errorf("--against is for --view %s alone", view.Compare.Name)
 	case given("page") && d.page < 1:
 		return fmt.Errorf("--page %d: pages are counted from 1", d.page)
+	case d.keep && d.view != view.Wiring.Name:
+		return fmt.Errorf("--keep is for --view %s alone", view.Wiring.Name)
 	case given("page") && d.onePage:
 		return fmt.Errorf("--page %d and --one-page: give one of them", d.page)
 	}
@@ -102,7 +113,7 @@ func (d *drawing) settle(given func(string) bool) (err error) {
 }
 
 // draw draws a sheet of a job file and writes it.
-func (c *cli) draw(d *drawing, path string) error {
+func (c *cli) draw(d *drawing, path string, warnings io.Writer) error {
 	if err := apart(d.out, path); err != nil {
 		return err
 	}
@@ -127,7 +138,16 @@ func (c *cli) draw(d *drawing, path string) error {
 	if err != nil {
 		return err
 	}
-	return c.writePages(d, pages, path)
+	if err := c.writePages(d, pages, path); err != nil || !d.keep {
+		return err
+	}
+	drawn.KeepIn(o.job.Sheet(name), layout.KeptFor())
+	outcome, err := o.file.Save(o.job, store.Options{})
+	if err != nil {
+		return err
+	}
+	warn(warnings, outcome)
+	return nil
 }
 
 // picked are the pages that a person asked for.
