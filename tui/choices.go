@@ -22,7 +22,7 @@ func kindList(title string, pick func(*desk, string) tea.Cmd) *listLayer {
 					continue
 				}
 				list = append(list, choice{
-					text: def.Title, right: family, more: kind + " " + family + " " + def.Designator, exact: []string{kind},
+					text: def.Title, thing: true, right: family, more: kind + " " + family + " " + def.Designator, exact: []string{kind},
 					detail: def.About, pick: func(d *desk) tea.Cmd { return pick(d, kind) },
 				})
 			}

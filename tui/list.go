@@ -21,6 +21,7 @@ type choice struct {
 	detail string // shown below the list while the choice is at hand
 	why    string // why it cannot be chosen; empty if it can
 	marked bool
+	thing  bool     // text is a thing's title: those that the filter names come first
 	exact  []string // texts that mean this choice and no other
 	pick   func(*desk) tea.Cmd
 	change func(*desk) tea.Cmd // of a record; nil if it cannot be changed here
@@ -101,11 +102,11 @@ func (l *listLayer) filtered(d *desk, text string) []choice {
 	return fit
 }
 
-// fitting lists the choices that hold every word of a text: those that begin with it,
-// then those where words begin with its words, then the others. If there are none, it
+// fitting lists the choices that hold every word of a text: those that it names, those that begin
+// with it, then those where words begin with its words, then the others. If there are none, it
 // lists those that hold its letters in order.
 func fitting(all []choice, text string) []choice {
-	var first, next, rest []choice
+	var named, first, next, rest []choice
 	words := strings.Fields(strings.ToLower(text))
 	for _, c := range all {
 		in := " " + strings.ToLower(c.text+" "+c.more)
@@ -113,6 +114,8 @@ func fitting(all []choice, text string) []choice {
 			return slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(in, before+w) })
 		}
 		switch {
+		case c.thing && names(strings.ToLower(c.text), words):
+			named = append(named, c)
 		case strings.HasPrefix(in, " "+strings.ToLower(text)):
 			first = append(first, c)
 		case !lacks(" "):
@@ -121,7 +124,7 @@ func fitting(all []choice, text string) []choice {
 			rest = append(rest, c)
 		}
 	}
-	if fit := slices.Concat(first, next, rest); len(fit) > 0 {
+	if fit := slices.Concat(named, first, next, rest); len(fit) > 0 {
 		return fit
 	}
 	var fit []choice
@@ -129,6 +132,15 @@ func fitting(all []choice, text string) []choice {
 		fit = append(fit, all[m.Index])
 	}
 	return fit
+}
+
+// names reports whether words end what a title calls its thing, before what it says of it after a
+// comma or in brackets: motor names an "AC motor, three phases", but no "Motor encoder".
+func names(title string, words []string) bool {
+	head, _, _ := strings.Cut(title, ",")
+	head, _, _ = strings.Cut(head, " (")
+	called := strings.Fields(head)
+	return len(called) >= len(words) && slices.Equal(called[len(called)-len(words):], words)
 }
 
 type searched []choice
