@@ -160,7 +160,11 @@ func (s sample) marks(x, middle int) []Mark {
 		marks = append(marks, Mark{Pen: penGlow, Path: path})
 	}
 	wire := scene.Wire{Weight: s.weight, Change: s.change, Flow: scene.Flow{Energy: s.energy}}
-	marks = append(marks, strokes(wire, Ink, "", path)...)
+	body := Ink
+	if s.weight == scene.Trunk {
+		body, _ = Insulation("") // as runs are drawn: they have no colour of their own
+	}
+	marks = append(marks, strokes(wire, body, "", path)...)
 	switch {
 	case s.kind == flowSample:
 		marks = append(marks, arrow(x+length/2, middle, scene.East))

@@ -82,7 +82,7 @@ func (s *setter) part(b scene.Box) {
 		g.Marks = append(g.Marks, bracket(br, inside))
 	}
 	if drawing, ok := symbol.Of(b); ok && inside.Symbol.W > 0 {
-		g.Marks = append(g.Marks, symbolMarks(drawing, b, inside.Symbol)...)
+		g.Marks = append(g.Marks, symbolMarks(drawing, b, inside)...)
 	}
 	g.Marks = append(g.Marks, s.terminals(b)...)
 	g.Marks = append(g.Marks, cornerSigns(b)...)

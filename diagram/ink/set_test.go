@@ -183,7 +183,7 @@ func TestSymbolsUseTheirRoom(t *testing.T) {
 			b := scene.Box{Rect: scene.Rect{W: 13, H: rows + 2}}
 			room := scene.Rect{X: 3, Y: 1, W: 7, H: rows}
 			top, bottom, left, right := 1<<30, 0, 1<<30, 0
-			for _, m := range symbolMarks(drawing, b, room) {
+			for _, m := range symbolMarks(drawing, b, scene.Layout{Symbol: room}) {
 				for _, at := range m.places() {
 					top, bottom, left, right = min(top, at.Y), max(bottom, at.Y), min(left, at.X), max(right, at.X)
 				}
@@ -200,6 +200,50 @@ func TestSymbolsUseTheirRoom(t *testing.T) {
 		}
 	}
 	require.Greater(t, large, 8, "flat symbols are as wide as a row of 7 cells")
+}
+
+// TestSymbolsStayClearOfWritingBelow draws every symbol in one row above a frame line with
+// writing under the symbol, and beside it.
+func TestSymbolsStayClearOfWritingBelow(t *testing.T) {
+	lower := func(drawing symbol.Symbol, x int) (bottom int) {
+		b := scene.Box{Rect: scene.Rect{W: 30, H: 3}}
+		inside := scene.Layout{Symbol: scene.Rect{X: 3, Y: 1, W: 7, H: 1}, Writings: []scene.Writing{{At: scene.Point{X: x, Y: 2}, Text: " name "}}}
+		for _, m := range symbolMarks(drawing, b, inside) {
+			for _, at := range m.places() {
+				bottom = max(bottom, at.Y)
+			}
+		}
+		return bottom
+	}
+	larger := 0
+	for _, name := range symbol.Names() {
+		drawing, _ := symbol.Lookup(name)
+		for _, x := range []int{-2, 4, 9} {
+			require.LessOrEqual(t, lower(drawing, x), 2*CellH+toWriting, "%s over writing at %d", name, x)
+		}
+		if lower(drawing, 10) > 2*CellH+toWriting {
+			larger++
+		}
+	}
+	require.Positive(t, larger, "writing beside a symbol takes nothing from it")
+}
+
+// TestSamplesOfRunsLookLikeRuns holds the legend of a harness to what it explains.
+func TestSamplesOfRunsLookLikeRuns(t *testing.T) {
+	p := &scene.Page{W: 20, H: 4, Wires: []scene.Wire{{ID: "run", Weight: scene.Trunk, Path: []scene.Point{{X: 2, Y: 2}, {X: 12, Y: 2}}}}}
+	var drawn, sampled []Pen
+	for _, g := range Set(p).Groups {
+		for _, m := range g.Marks {
+			switch {
+			case g.Kind == WireGroup && m.Shape == Line && m.Pen != penHit:
+				drawn = append(drawn, m.Pen)
+			case g.Kind == BlockGroup && m.Shape == Line && m.Pen.Width >= widths[scene.Trunk].core:
+				sampled = append(sampled, m.Pen)
+			}
+		}
+	}
+	require.NotEmpty(t, drawn)
+	require.Equal(t, drawn, sampled)
 }
 
 // TestLinesThatPassUnderOthersStayClear holds the gap of every level line at a crossing to

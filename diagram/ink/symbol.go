@@ -1,6 +1,8 @@
 package ink
 
 import (
+	"slices"
+
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/symbol"
 )
@@ -19,13 +21,14 @@ const (
 	toWriting = 2
 )
 
-// symbolMarks draws a symbol as large as its room allows.
-func symbolMarks(s symbol.Symbol, b scene.Box, room scene.Rect) []Mark {
+// symbolMarks draws a symbol as large as its room in a box allows.
+func symbolMarks(s symbol.Symbol, b scene.Box, inside scene.Layout) []Mark {
+	room := inside.Symbol
 	if room.H == 1 {
 		s = s.Flat()
 	}
 	top, bottom := room.Y*CellH-toWriting, (room.Y+room.H)*CellH+toWriting
-	if room.Bottom()+1 == b.Rect.Bottom() {
+	if room.Bottom()+1 == b.Rect.Bottom() && !writtenBelow(inside) {
 		bottom += toFrame - toWriting
 	}
 	from, to := s.Extent()
@@ -47,6 +50,15 @@ func symbolMarks(s symbol.Symbol, b scene.Box, room scene.Rect) []Mark {
 		marks = append(marks, pen.stroke(stroke))
 	}
 	return joined(marks)
+}
+
+// writtenBelow reports whether writing stands in the row under the room of the symbol,
+// in columns of that room.
+func writtenBelow(inside scene.Layout) bool {
+	room := inside.Symbol
+	return slices.ContainsFunc(inside.Writings, func(w scene.Writing) bool {
+		return w.At.Y == room.Bottom()+1 && w.At.X <= room.Right() && w.At.X+scene.Width(w.Text) > room.X
+	})
 }
 
 // scaled turns the units of a symbol into those of the page.
