@@ -1,10 +1,13 @@
 package tui
 
 import (
+	"os"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/tui/input/ptytest"
@@ -44,4 +47,24 @@ func TestARealProgram(t *testing.T) {
 	job := reopened(t, path)
 	require.Len(t, job.Sheets[0].Parts, 1)
 	require.True(t, strings.HasPrefix(string(job.Sheets[0].Parts[0].ID), "key"))
+}
+
+// What is not saved is kept when the program is told to end, as at the end of a session.
+func TestUnsavedWorkOutlivesASignal(t *testing.T) {
+	pty := ptytest.Open(t, 80, 24)
+	s, path := onDisk(t)
+	s.In, s.Out, s.Colour = pty.Slave, pty.Slave, "256"
+	ended := make(chan error, 1)
+	go func() { ended <- Run(s) }()
+	pty.Await(t, "Nothing is on the", patienceOfTest)
+	for _, does := range []struct{ keys, shows string }{{"z", "new zone:"}, {"dash\r", "add zone dash"}} {
+		_, err := pty.Master.WriteString(does.keys)
+		require.NoError(t, err)
+		pty.Await(t, does.shows, patienceOfTest)
+	}
+	require.NoError(t, syscall.Kill(os.Getpid(), syscall.SIGTERM))
+	require.ErrorIs(t, <-ended, tea.ErrProgramKilled)
+	require.True(t, pty.Cooked(t), "the terminal is as it was")
+	require.Empty(t, reopened(t, path).Zones, "the file itself is as it was")
+	require.NotNil(t, reopened(t, rescued(path)).Zone("dash"))
 }

@@ -50,7 +50,8 @@ type Format struct{ Name, About string }
 const patience = 60 * time.Millisecond
 
 // Run shows the job until the person quits. It fails if the terminal cannot be used; if
-// the terminal is lost, that is [tea.ErrProgramKilled], after Rescue was called.
+// the terminal is lost, or the program is told to end, that is [tea.ErrProgramKilled], after
+// Rescue was called.
 func Run(s Session) error {
 	if s.In == nil {
 		s.In = os.Stdin
@@ -69,6 +70,7 @@ func Run(s Session) error {
 	d := newDesk(s, theme.New(theme.GroundOf(answer, os.Getenv("COLORFGBG")), depth))
 	options := []tea.ProgramOption{
 		tea.WithInput(input.Wrap(s.In, typed)), tea.WithOutput(s.Out), tea.WithFilter(input.StillMotion()), tea.WithAltScreen(),
+		tea.WithoutSignalHandler(), // OnHangup has one
 	}
 	if s.Mouse {
 		options = append(options, tea.WithMouseCellMotion())

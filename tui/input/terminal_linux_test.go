@@ -54,7 +54,8 @@ func runOnTerminal(typed []byte) {
 	shown := &screen{}
 	reader := Wrap(os.Stdin, typed).(*Reader)
 	reader.patience = endless // how long a busy machine takes must not decide a test
-	program := tea.NewProgram(shown, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(reader))
+	program := tea.NewProgram(shown, tea.WithAltScreen(), tea.WithMouseCellMotion(), tea.WithInput(reader),
+		tea.WithoutSignalHandler())
 	stop := OnHangup(program, func() {
 		if err := os.WriteFile(os.Getenv(journalVariable), []byte("flushed"), 0o600); err != nil {
 			return // the test misses the file
@@ -160,17 +161,21 @@ func TestRawModeThroughTheReader(t *testing.T) {
 }
 
 func TestHangup(t *testing.T) {
-	journal := filepath.Join(t.TempDir(), "journal")
-	pty, cmd := play(t, "run", journalVariable+"="+journal)
-	pty.Await(t, ready, deadline)
-	require.NoError(t, cmd.Process.Signal(syscall.SIGHUP))
-	seen := pty.Await(t, "hung up true: program was killed", deadline)
-	require.Contains(t, seen, mouseOff)
-	require.Contains(t, seen, altOff)
-	require.True(t, pty.Cooked(t))
-	flushed, err := os.ReadFile(journal)
-	require.NoError(t, err)
-	require.Equal(t, "flushed", string(flushed))
+	for _, by := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
+		t.Run(by.String(), func(t *testing.T) {
+			journal := filepath.Join(t.TempDir(), "journal")
+			pty, cmd := play(t, "run", journalVariable+"="+journal)
+			pty.Await(t, ready, deadline)
+			require.NoError(t, cmd.Process.Signal(by))
+			seen := pty.Await(t, "hung up true: program was killed", deadline)
+			require.Contains(t, seen, mouseOff)
+			require.Contains(t, seen, altOff)
+			require.True(t, pty.Cooked(t))
+			flushed, err := os.ReadFile(journal)
+			require.NoError(t, err)
+			require.Equal(t, "flushed", string(flushed))
+		})
+	}
 }
 
 // When the terminal itself is gone, the program must not stay behind.
