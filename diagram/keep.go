@@ -159,8 +159,16 @@ func onBorder(r layout.Rect, p model.KeptPort) layout.Point {
 	}
 }
 
-// sound reports whether no frames share a cell, no boxes do, and all ports are on their boxes.
+// mostCells is the most cells of a page that is recalled: more than twenty times what 200 parts
+// take. A slip in a file edited by hand must not ask for gigabytes.
+const mostCells = 4_000_000
+
+// sound reports whether the page is no larger than any is, no frames share a cell, no boxes do,
+// and all ports are on their boxes.
 func sound(d *layout.Drawing) bool {
+	if d.W*d.H > mostCells {
+		return false
+	}
 	for i := range d.Zones {
 		for k := range i {
 			if d.Zones[i].Rect.Overlaps(d.Zones[k].Rect) {

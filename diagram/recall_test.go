@@ -42,6 +42,21 @@ func TestNothingIsRecalledOfADrawingForSomethingElse(t *testing.T) {
 	require.NotNil(t, diagram.Recall(&sheet, "A4"))
 }
 
+func TestAPageBeyondAllMeasureIsNotRecalled(t *testing.T) {
+	s := openCart(t, "marina-shuttle", model.Plan)
+	for _, far := range []func(*model.Kept){
+		func(k *model.Kept) { k.Frames[0].At.W, k.Frames[0].At.H = 9000, 9000 },
+		func(k *model.Kept) { k.Boxes[0].At.X, k.Boxes[0].At.Y = 9000, 9000 },
+		func(k *model.Kept) { k.Lines[0].Way[0] = model.KeptCorner{X: 9000, Y: 9000} },
+	} {
+		sheet := *s.Job().Sheet(model.Plan)
+		sheet.Drawn = s.drawing.Keep(diagram.OnScreen)
+		require.NotNil(t, diagram.Recall(&sheet, diagram.OnScreen))
+		far(&sheet.Drawn[0])
+		require.Nil(t, diagram.Recall(&sheet, diagram.OnScreen))
+	}
+}
+
 // A job file may say anything of how its sheet was drawn; what is drawn from it can be read all the same.
 func TestWhateverAJobKeepsOfItsDrawingTheNextIsLegal(t *testing.T) {
 	small := &model.Job{Version: 1, Title: "two places", Zones: []model.Zone{{ID: "tray"}, {ID: "dash"}}, Sheets: []model.Sheet{{
