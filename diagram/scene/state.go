@@ -46,9 +46,13 @@ func (p *Page) In(s State) Page {
 	return out
 }
 
-// course says which way the current of a wire goes, by an end that is a terminal.
+// course says which way the current of a wire goes, by an end that is a terminal; empty if
+// the ends have no names.
 func (w *Wire) course() string {
 	from, to := w.From, w.To
+	if from == "" || to == "" {
+		return ""
+	}
 	if w.Flow.Amps < 0 {
 		from, to = to, from
 	}
@@ -116,7 +120,7 @@ func (c *checker) untold(w *Wire) string {
 		words = append(words, f.Energy.String())
 	}
 	if w.Flow.Carries() && (w.Flow.Note.Text == "" || len(w.Flow.Arrows) == 0) {
-		words = append(words, w.Flow.Figure, w.course())
+		words = append(append(words, w.Flow.Figure), notEmpty(w.course())...)
 	}
 	return strings.Join(words, " ")
 }

@@ -61,8 +61,11 @@ func tidy(n *Node) {
 	if len(small) > 0 {
 		e := *first
 		e.To = together(n, small)
-		if len(small) > 1 {
+		switch {
+		case len(small) > 1:
 			e.Wire, e.At = nil, ""
+		case e.To != first.To:
+			e.At = ""
 		}
 		rest = append(rest, e)
 	}

@@ -93,6 +93,13 @@ func (d *drawing) wire(b *band, s *spot, n int) scene.Wire {
 	if text := e.conductor(); b.labels && last[1].X-free >= scene.Width(text)+2 && text != "" {
 		w.Label = scene.Label{Text: text, At: scene.Point{X: free + (last[1].X-free-scene.Width(text)+1)/2, Y: last[1].Y}}
 	}
+	if e.Wire != nil && e.At != "" {
+		w.From, w.To = s.after.node.ID+"."+e.Terminal, s.node.ID+"."+e.At
+	}
+	if e.Wire != nil && e.Against { // currents are told along the wire as it is recorded
+		w.From, w.To = w.To, w.From
+		slices.Reverse(w.Path)
+	}
 	return w
 }
 

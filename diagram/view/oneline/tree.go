@@ -25,7 +25,8 @@ type Node struct {
 type Edge struct {
 	Wire     *model.Wire
 	Terminal string // of the part that it leaves
-	At       string // terminal of the part that it leads to
+	At       string // terminal of the part that it leads to; empty if it leads there through others
+	Against  bool   // the wire is recorded the other way: from there to here
 	To       *Node
 }
 
@@ -103,7 +104,10 @@ func (t *tracer) leave(s step) {
 			}
 			there, seen := t.nodes[to.ID]
 			if !seen {
-				s.node.Out = append(s.node.Out, Edge{Wire: l.Wire, Terminal: t.n.Point(node).At.Name, At: end.Name, To: t.enter(to, next, s.source)})
+				leaves := t.n.Point(node).At
+				s.node.Out = append(s.node.Out, Edge{
+					Wire: l.Wire, Terminal: leaves.Name, At: end.Name, Against: l.Wire.From.At != leaves, To: t.enter(to, next, s.source),
+				})
 				continue
 			}
 			if t.from[to.ID] != s.source && s.node.Joins == "" && s.node.String == nil && there.String == nil && there.Joins != s.node.ID {
