@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 	"image"
+	"reflect"
+	"slices"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -136,7 +138,8 @@ func (d *desk) check(of stamp) tea.Cmd {
 }
 
 // takeDrawing shows a finished drawing and puts it into the album. One of an older revision is
-// dropped; if it was drawn with care, the next one keeps its places.
+// dropped; if it was drawn with care, the next one keeps its places, unless a person has begun to
+// arrange the drawing that is there.
 func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	if m.careful {
 		d.work.careful = false
@@ -149,7 +152,7 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 	case m.err != nil && m.stamp == now:
 		d.work.pictureOf = now
 		d.warn(clean.Line(m.err.Error()))
-	case m.picture == nil:
+	case m.picture == nil || m.careful && d.arranging(m.shows):
 	case m.stamp == now:
 		first, opened := d.work.last == nil && len(d.sheet().Drawn) == 0, d.work.picture == nil
 		d.hold(m.picture)
@@ -163,6 +166,21 @@ func (d *desk) takeDrawing(m drawn) tea.Cmd {
 		d.hang(m)
 	}
 	return d.refresh()
+}
+
+// arranging reports whether something of the drawing is in the hand, or a person placed a box, or
+// let one go, since another drawing was begun: that would take things away from under the hand.
+func (d *desk) arranging(since shot) bool {
+	_, moving := topOf[*moveLayer](d)
+	_, pulling := topOf[*pullLayer](d)
+	if moving || pulling {
+		return true
+	}
+	was := since.job.Sheet(since.sheet)
+	return slices.ContainsFunc(was.Parts, func(p model.Part) bool {
+		now := d.sheet().Part(p.ID)
+		return since.sheet == d.sheetName && now != nil && !reflect.DeepEqual(now.Place, p.Place)
+	})
 }
 
 // hang puts a finished drawing on the screen and into the album.

@@ -152,6 +152,31 @@ func partOfAnotherZone(r *robot, id model.PartID) model.PartID {
 	return ""
 }
 
+// A drawing made with care comes seconds after it was asked for, as after opening a job. It
+// changes nothing under a hand that has begun to arrange the one that is there.
+func TestACarefulDrawingWaitsForNoHand(t *testing.T) {
+	r := routed(t, theme.NoEscapes)
+	by := r.room("sol")
+	_, late := r.d.Update(keyMsg("T"))
+	held := r.d.work.picture
+	r.press("m" + arrows(by))
+	r.run(late)
+	require.Same(t, held, r.d.work.picture, "it came while a box was moved")
+	r.press("<esc>")
+
+	_, late = r.d.Update(keyMsg("T"))
+	r.press("m" + arrows(by) + "<enter>")
+	dropped := r.d.work.picture
+	r.run(late)
+	require.Same(t, dropped, r.d.work.picture, "it is one without the place of the box")
+
+	_, late = r.d.Update(keyMsg("T"))
+	r.press("C")
+	recorded := r.d.work.picture
+	r.run(late)
+	require.NotSame(t, recorded, r.d.work.picture, "the next drawing begins from it")
+}
+
 // Steps are drawn beside the screen: keys do not wait for them, a late one is passed over, and
 // the box is set down where the keys have brought it.
 func TestStepsOfABoxAreDrawnBeside(t *testing.T) {
