@@ -110,6 +110,7 @@ func pagesAgree(t *testing.T, j *model.Job, s *model.Sheet, d *diagram.Drawing) 
 			}
 		}
 		for _, f := range p.Flags {
+			require.Equal(t, scene.Width(f.Text)+1, f.Rect.W, "the mark of %s stands off its text", f.ID)
 			if f.Kind == scene.OffPage {
 				marks[fmt.Sprint(f.ID, "@", i+1)] = f.Text
 			}

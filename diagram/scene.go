@@ -118,12 +118,18 @@ func notEmpty(s string) []string {
 	return []string{s}
 }
 
+// sceneFlag is a flag as drawn: its mark, and its text beside it, which may be shorter than
+// the room that was kept for it.
 func sceneFlag(f *flag, at layout.BoxAt) scene.Flag {
-	port := at.Ports[0]
-	return scene.Flag{
-		ID: f.id, Kind: f.kind, Text: f.text, Rect: rect(at.Rect),
-		Port: scene.Port{ID: flagPort, At: point(port.At), Side: sides[port.Side]},
+	port := scene.Port{ID: flagPort, At: point(at.Ports[0].At), Side: sides[at.Ports[0].Side]}
+	r := rect(at.Rect)
+	if spare := r.W - 1 - scene.Width(f.text); spare > 0 {
+		r.W -= spare
+		if port.Side == scene.East {
+			r.X += spare
+		}
 	}
+	return scene.Flag{ID: f.id, Kind: f.kind, Text: f.text, Rect: r, Port: port}
 }
 
 func (b *builder) sceneWire(p *page, w layout.Wire, at layout.WireAt) scene.Wire {
