@@ -115,7 +115,7 @@ func (o Options) work(g *Graph) work {
 	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 16, Inserts: 80, Passes: 1}}
 	if o.Effort == Full {
 		w.moves, w.seeds = min(100000+3000*n+20*n*n, 800000), starts(n)
-		w.tries = max(min(9000, 450000/(m+1)), 400)
+		w.tries = max(min(9000, 450000/(m+1)), 200)
 		w.route.Rounds, w.route.Passes = 40, 4
 	}
 	if o.Moves > 0 {

@@ -52,10 +52,10 @@ type Costs struct {
 	Beside   int // each few cells right beside a wire that runs the same way
 }
 
-// DefaultCosts weighs a crossing against a bend as 20 to 17, with one step costing col or row. The proportion was
+// DefaultCosts weighs a crossing against a bend as 24 to 20, with one step costing col or row. The proportion was
 // tuned on random graphs; studies of reading agree that crossings hurt more (Purchase, 1997).
 func DefaultCosts(col, row int) Costs {
-	return Costs{Col: col, Row: row, Bend: 17, Cross: 20, Near: 1, Frame: 15, Label: 6, Shared: 3, Hidden: 6,
+	return Costs{Col: col, Row: row, Bend: 20, Cross: 24, Near: 1, Frame: 15, Label: 6, Shared: 3, Hidden: 6,
 		Beside: 1}
 }
 
