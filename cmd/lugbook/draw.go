@@ -45,9 +45,10 @@ func (c *cli) drawCommand() *cobra.Command {
 		Short: "Draw a sheet as text or on paper",
 		Long: "Draw a sheet. Without --sheet the latest sheet is drawn. With --state it shows which wires are dead, on the minus\n" +
 			"side or live in that state, what they carry and which way, and which contacts are closed.\n\n" +
-			"Letters on paper are never smaller than 2.5 mm: what does not fit one page goes on several, and marks at the\n" +
-			"ends of wires name the page where they go on. Several pages of a format that holds one page in a file are\n" +
-			"written to NAME-1, NAME-2 and so on.\n\n" +
+			"Letters on paper are 2.5 mm high, the figures at a stud 1.9 mm. What does not fit one page goes on several, and\n" +
+			"marks at the ends of wires name the page where they go on; one part that no page holds, and a one-line diagram,\n" +
+			"are made smaller instead. Several pages of a format that holds one page in a file are written to NAME-1,\n" +
+			"NAME-2 and so on.\n\n" +
 			"With --keep the job file remembers where everything stands: the next drawing of the kind begins from it, and what\n" +
 			"did not change stays on its page and in its place.\n\n" + formatsHelp() + viewsHelp(),
 		Example: "  lugbook draw tug.yaml\n  lugbook draw --sheet as-found --as pdf -o tug.pdf tug.yaml\n" +

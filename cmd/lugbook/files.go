@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/jobfile"
@@ -90,7 +91,7 @@ func (c *cli) openSheet(path, asked string) (*opened, model.SheetName, error) {
 func (o *opened) sheet(asked string) (model.SheetName, error) {
 	if asked != "" {
 		if o.job.Sheet(model.SheetName(asked)) == nil {
-			return "", fmt.Errorf("the job has no sheet %q; it has %v", asked, sheetNames(o.job))
+			return "", fmt.Errorf("the job has no sheet %q; it has %s", asked, listed(sheetNames(o.job)))
 		}
 		return model.SheetName(asked), nil
 	}
@@ -106,6 +107,18 @@ func sheetNames(j *model.Job) []model.SheetName {
 		names[i] = j.Sheets[i].Name
 	}
 	return names
+}
+
+// listed is names as a sentence tells them.
+func listed(names []model.SheetName) string {
+	if len(names) == 0 {
+		return "none"
+	}
+	words := make([]string, len(names))
+	for i, n := range names {
+		words[i] = string(n)
+	}
+	return strings.Join(words, ", ")
 }
 
 // apart makes sure that an output does not replace the job that it is made of.

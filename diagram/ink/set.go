@@ -90,17 +90,19 @@ func (at place) marks() Group {
 
 // about says in words what the drawing holds.
 func about(p *scene.Page) string {
-	kind := "Wiring drawing"
+	text := fmt.Sprintf("Wiring drawing with %s and %s", count(len(p.Boxes), "part", "parts"), count(len(p.Wires), "wire", "wires"))
 	if p.Title.View != "" {
-		kind = "Drawing of kind " + clean.Line(p.Title.View)
+		text = "Drawing: " + clean.Line(p.Title.View)
+		if len(p.Boxes) > 0 {
+			text += fmt.Sprintf(", with %s and %s", count(len(p.Boxes), "box", "boxes"), count(len(p.Wires), "line", "lines"))
+		}
 	}
-	text := fmt.Sprintf("%s with %s and %s", kind, count(len(p.Boxes), "part"), count(len(p.Wires), "wire"))
 	var names []string
 	for _, z := range p.Zones {
 		names = append(names, clean.Line(named(z.Name, z.ID)))
 	}
 	if len(names) > 0 {
-		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone"), strings.Join(names, ", "))
+		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone", "zones"), strings.Join(names, ", "))
 	}
 	text += "."
 	for _, remark := range p.Title.Remarks() {
@@ -109,9 +111,9 @@ func about(p *scene.Page) string {
 	return text
 }
 
-func count(n int, word string) string {
+func count(n int, one, more string) string {
 	if n == 1 {
-		return "1 " + word
+		return "1 " + one
 	}
-	return strconv.Itoa(n) + " " + word + "s"
+	return strconv.Itoa(n) + " " + more
 }

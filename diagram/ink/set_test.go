@@ -228,6 +228,18 @@ func TestSymbolsStayClearOfWritingBelow(t *testing.T) {
 	require.Positive(t, larger, "writing beside a symbol takes nothing from it")
 }
 
+// TestAboutCountsWhatAViewDraws: boxes and lines, which are parts and wires in the wiring
+// alone, and nothing where there are none.
+func TestAboutCountsWhatAViewDraws(t *testing.T) {
+	p := *scenetest.Cart()
+	require.Regexp(t, `^Wiring drawing with \d+ parts and \d+ wires in \d+ zones: `, Set(&p).About)
+	p.Title.View = "harness"
+	require.Regexp(t, `^Drawing: harness, with \d+ boxes and \d+ lines in \d+ zones: `, Set(&p).About)
+	require.Equal(t, "Drawing: stud cards.", Set(&scene.Page{W: 9, H: 9, Title: scene.TitleBlock{View: "stud cards"}}).About)
+	p.Title.View, p.Boxes, p.Wires = "", p.Boxes[:1], p.Wires[:1]
+	require.Regexp(t, `^Wiring drawing with 1 part and 1 wire in `, Set(&p).About)
+}
+
 // TestSamplesOfRunsLookLikeRuns holds the legend of a harness to what it explains.
 func TestSamplesOfRunsLookLikeRuns(t *testing.T) {
 	p := &scene.Page{W: 20, H: 4, Wires: []scene.Wire{{ID: "run", Weight: scene.Trunk, Path: []scene.Point{{X: 2, Y: 2}, {X: 12, Y: 2}}}}}
