@@ -48,6 +48,7 @@ type page struct {
 	boxes      []box
 	flags      []flag
 	onward     map[model.WireID]bool // which way the power wires lead
+	letGo      []string              // boxes that a person placed where there was no room
 	graph      layout.Graph
 	drawing    layout.Drawing
 }
@@ -184,33 +185,6 @@ func (p *page) movePins() {
 			b.Pin = &layout.Point{X: b.Pin.X - corner.X + firstPin.X, Y: b.Pin.Y - corner.Y + firstPin.Y}
 		}
 	}
-}
-
-// unpin lets boxes that a person placed go where they are in the way: the one that lies
-// on another, as when that grew with its wires, or all where they leave no room for the
-// rest. It is false if there is none to let go.
-func (p *page) unpin(failure error) bool {
-	var (
-		clash    *layout.GraphError
-		pinned   *layout.PinError
-		narrow   *layout.WidthError
-		unrouted *layout.UnroutedError
-	)
-	id := ""
-	switch {
-	case errors.As(failure, &clash):
-		id = clash.ID
-	case errors.As(failure, &pinned), errors.As(failure, &narrow), errors.As(failure, &unrouted):
-	default:
-		return false
-	}
-	let := false
-	for i := range p.graph.Boxes {
-		if box := &p.graph.Boxes[i]; box.Pin != nil && (id == "" || box.ID == id) {
-			box.Pin, let = nil, true
-		}
-	}
-	return let
 }
 
 // columnsPerWire bounds the wires on a page that is limited both ways: on 80 columns 40 can

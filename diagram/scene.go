@@ -33,6 +33,9 @@ func (b *builder) scene(p *page, pages []page) scene.Page {
 		out.Wires = append(out.Wires, b.sceneWire(p, p.graph.Wires[i], w))
 	}
 	out.Table = b.wireTable(p)
+	if len(p.letGo) > 0 {
+		out.Legend = append(out.Legend, "Placed by hand where there is no room, and so moved: "+strings.Join(p.letGo, ", ")+".")
+	}
 	return out
 }
 
