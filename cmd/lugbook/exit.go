@@ -22,6 +22,9 @@ const (
 // errFound ends a command that did its work and found a danger or a fault.
 var errFound = errors.New("a danger or a fault was found")
 
+// errEnded ends the terminal UI when the terminal is lost or the program is told to end.
+var errEnded = errors.New("ended from outside; what was not saved, if anything, is beside the job in a file whose name ends in -rescued.yaml")
+
 // warn tells a person what a save could not keep.
 func warn(w io.Writer, o store.Outcome) {
 	for _, text := range o.Warnings {
@@ -50,7 +53,7 @@ func exitCode(w io.Writer, err error) int {
 	} else {
 		fmt.Fprintln(w, "lugbook:", clean.Text(err.Error()))
 	}
-	if store.IsMachine(err) {
+	if store.IsMachine(err) || errors.Is(err, errEnded) {
 		return exitMachine
 	}
 	return exitInput

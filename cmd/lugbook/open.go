@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 	"github.com/spf13/cobra"
 
@@ -33,7 +34,7 @@ func (c *cli) openCommand() *cobra.Command {
 		Long: "Record, plan, check and draw the wiring of an electric cart.\n\n" +
 			"With FILE, or with nothing, it opens the terminal UI; a FILE that is not there is made by the first save.\n\n" +
 			"Exit codes: 0 nothing worse than a caution, 1 a danger or a fault was found, 2 bad usage or bad input,\n" +
-			"3 the machine failed (disk full, no permission).",
+			"3 the machine failed (disk full, no permission, terminal lost).",
 		Example: "  lugbook demo\n  lugbook tug.yaml\n  lugbook check tug.yaml\n  lugbook draw --sheet plan --as svg -o tug.svg tug.yaml",
 		Args:    cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -98,5 +99,8 @@ func (c *cli) edit(path string) error {
 	}
 	s := tui.ForFile(file, lib)
 	s.Colour, s.ASCII, s.Mouse = c.screen.colour, c.screen.ascii, !c.screen.noMouse
-	return tui.Run(s)
+	if err = tui.Run(s); errors.Is(err, tea.ErrProgramKilled) {
+		return errEnded
+	}
+	return err
 }
