@@ -115,7 +115,7 @@ func (o Options) work(g *Graph) work {
 	w := work{moves: min(4000+400*n, 60000), seeds: 1, route: route.Effort{Rounds: 16, Inserts: 80, Passes: 1}}
 	if o.Effort == Full {
 		w.moves, w.seeds = min(100000+3000*n+20*n*n, 800000), starts(n)
-		w.tries = max(min(9000, 450000/(m+1)), 200)
+		w.tries = polishTries(m)
 		w.route.Rounds, w.route.Passes = 40, 4
 	}
 	if o.Moves > 0 {
@@ -125,6 +125,13 @@ func (o Options) work(g *Graph) work {
 		w.seeds = o.Seeds
 	}
 	return w
+}
+
+// polishTries is the number of moves with drawn wires: each takes longer the more wires there are, and drawings that are
+// read closely get the most.
+func polishTries(wires int) int {
+	m := wires + 1
+	return min(9000, max(30000000/(m*m), 150000/m, 200))
 }
 
 // starts is the number of placements that full effort begins with: small graphs are placed in no time.
