@@ -117,6 +117,9 @@ func (o Options) work(g *Graph) work {
 		w.moves, w.seeds = min(100000+3000*n+20*n*n, 800000), starts(n)
 		w.tries = polishTries(m)
 		w.route.Rounds, w.route.Passes = 40, 4
+		if m > manyWires {
+			w.route.Passes = 2
+		}
 	}
 	if o.Moves > 0 {
 		w.moves = o.Moves
@@ -126,6 +129,9 @@ func (o Options) work(g *Graph) work {
 	}
 	return w
 }
+
+// manyWires is the number from which more than two passes of drawing single wires anew gain next to nothing.
+const manyWires = 600
 
 // polishTries is the number of moves with drawn wires: each takes longer the more wires there are, and drawings that are
 // read closely get the most.
