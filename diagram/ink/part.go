@@ -59,7 +59,7 @@ func named(name, id string) string {
 	return name
 }
 
-var writingPens = [...]Pen{scene.Head: penBold, scene.MarkSign: penAlarm, scene.PartName: penSoft, scene.PortName: penText, scene.SeatNo: penSeatNo, scene.WorkWord: penBold}
+var writingPens = [...]Pen{scene.Head: penBold, scene.MarkSign: penAlarm, scene.PartName: penSoft, scene.PortName: penText, scene.SeatNo: penText, scene.WorkWord: penBold}
 
 // part draws a box: frame, writing, brackets of studs, symbol, and the terminals over
 // the ends of the wires.

@@ -71,6 +71,5 @@ var (
 	penSoft   = Pen{Fill: Soft}
 	penItalic = Pen{Fill: Soft, Face: Italic}
 	penAlarm  = Pen{Fill: Alarm, Face: Bold}
-	penSeatNo = Pen{Fill: Ink, Size: 20}
 	penInvert = Pen{Fill: Page, Face: Bold}
 )
