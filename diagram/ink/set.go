@@ -2,7 +2,6 @@ package ink
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"example.com/lugbook/diagram/scene"
@@ -90,11 +89,11 @@ func (at place) marks() Group {
 
 // about says in words what the drawing holds.
 func about(p *scene.Page) string {
-	text := fmt.Sprintf("Wiring drawing with %s and %s", count(len(p.Boxes), "part", "parts"), count(len(p.Wires), "wire", "wires"))
+	text := fmt.Sprintf("Wiring drawing with %s and %s", scene.Count(len(p.Boxes), "part", "parts"), scene.Count(len(p.Wires), "wire", "wires"))
 	if p.Title.View != "" {
 		text = "Drawing: " + clean.Line(p.Title.View)
 		if len(p.Boxes) > 0 {
-			text += fmt.Sprintf(", with %s and %s", count(len(p.Boxes), "box", "boxes"), count(len(p.Wires), "line", "lines"))
+			text += fmt.Sprintf(", with %s and %s", scene.Count(len(p.Boxes), "box", "boxes"), scene.Count(len(p.Wires), "line", "lines"))
 		}
 	}
 	var names []string
@@ -102,18 +101,11 @@ func about(p *scene.Page) string {
 		names = append(names, clean.Line(named(z.Name, z.ID)))
 	}
 	if len(names) > 0 {
-		text += fmt.Sprintf(" in %s: %s", count(len(names), "zone", "zones"), strings.Join(names, ", "))
+		text += fmt.Sprintf(" in %s: %s", scene.Count(len(names), "zone", "zones"), strings.Join(names, ", "))
 	}
 	text += "."
 	for _, remark := range p.Title.Remarks() {
 		text += " " + remark
 	}
 	return text
-}
-
-func count(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + more
 }

@@ -102,18 +102,11 @@ func counts(c *compare.Comparison) []string {
 	var words []string
 	for _, what := range []compare.What{compare.Kept, compare.Removed, compare.Added, compare.Moved, compare.Changed} {
 		if parts, wires := c.Count(what); parts+wires > 0 {
-			words = append(words, fmt.Sprintf("%s: %s, %s", what, count(parts, "part"), count(wires, "wire")))
+			words = append(words, fmt.Sprintf("%s: %s, %s", what, scene.Count(parts, "part", "parts"), scene.Count(wires, "wire", "wires")))
 		}
 	}
 	if len(words) == 0 {
 		return nil
 	}
 	return []string{fmt.Sprintf("Sheet %s against sheet %s: %s.", c.Is.Name, c.Was.Name, strings.Join(words, "; "))}
-}
-
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

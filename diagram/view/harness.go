@@ -78,5 +78,5 @@ func harnessNotes(h *harness.Harness) []string {
 	if len(words) == 0 {
 		return nil
 	}
-	return []string{"Lengths of " + count(len(h.Wires), "wire") + ": " + strings.Join(words, ", ") + "."}
+	return []string{"Lengths of " + scene.Count(len(h.Wires), "wire", "wires") + ": " + strings.Join(words, ", ") + "."}
 }

@@ -75,7 +75,7 @@ func RunName(r harness.Run) string { return string(r.From) + " to " + string(r.T
 
 func runLabels(r harness.Run) []string {
 	length := r.Length.String()
-	return []string{fmt.Sprintf("%s, %s", length, count(len(r.Wires))), fmt.Sprintf("%s, %d", length, len(r.Wires)), length}
+	return []string{fmt.Sprintf("%s, %s", length, scene.Count(len(r.Wires), "wire", "wires")), fmt.Sprintf("%s, %d", length, len(r.Wires)), length}
 }
 
 // List is wires in one line.
@@ -85,13 +85,6 @@ func List(wires []model.WireID) string {
 		words[i] = string(id)
 	}
 	return strings.Join(words, ", ")
-}
-
-func count(n int) string {
-	if n == 1 {
-		return "1 wire"
-	}
-	return fmt.Sprintf("%d wires", n)
 }
 
 func (s *sketch) wire(id model.WireID) *harness.Wire {
