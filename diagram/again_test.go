@@ -15,6 +15,9 @@ import (
 
 // What was printed and kept comes out the same again, and after a small change nearly so.
 func TestKeptPagesArePrintedAsTheyWere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	s := openCart(t, "quarry-inspection", model.Plan)
 	o := diagram.Options{Quick: true}
 	for _, lies := range []scene.Paper{paper.A4.Portrait(), paper.A4.Landscape()} {

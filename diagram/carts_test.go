@@ -22,6 +22,9 @@ import (
 // 120 columns and on one page, and finds every wire with a label that names it. Then it
 // paints every state over each drawing.
 func TestWorkedCartsAreDrawnWithoutFault(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	names := cart.Names()
 	if testing.Short() {
 		names = names[:1]

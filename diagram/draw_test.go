@@ -109,6 +109,9 @@ func drawnOnce(t *testing.T, j *model.Job, d *diagram.Drawing, seed int) {
 }
 
 func TestEqualJobsGiveEqualBytes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	render := func() []byte {
 		d, err := diagram.Draw(randomJob(7), model.AsFound, part.Library(), diagram.Options{Shapes: []diagram.Shape{{Columns: 160}}})
 		require.NoError(t, err)
@@ -124,6 +127,9 @@ func TestEqualJobsGiveEqualBytes(t *testing.T) {
 }
 
 func TestAWireTakenAwayMovesNoBox(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	j := randomJob(11)
 	before, err := diagram.Draw(j, model.AsFound, part.Library(), diagram.Options{})
 	require.NoError(t, err)

@@ -30,6 +30,9 @@ func onPaper(s paper.Size) []diagram.Shape {
 
 // TestNoWireIsLostBetweenPages draws random sheets on small pages.
 func TestNoWireIsLostBetweenPages(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	n := 60
 	if testing.Short() {
 		n = 6
@@ -54,6 +57,9 @@ func TestNoWireIsLostBetweenPages(t *testing.T) {
 // TestWorkedCartsGoOnPaper puts every sheet of every worked cart on pages of A4 and finds
 // each wire with its marks, and all letters of full size but where one part fills more than a page.
 func TestWorkedCartsGoOnPaper(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	names := cart.Names()
 	if testing.Short() {
 		names = names[:1]
@@ -155,6 +161,9 @@ func listed(p *scene.Page, wire string) bool {
 }
 
 func TestOnePageHoldsAllInTheProportionsOfThePaper(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	data, err := cart.Read("quarry-inspection")
 	require.NoError(t, err)
 	job, problems := jobfile.Decode("quarry-inspection", data, part.Library())

@@ -107,6 +107,9 @@ func TestReportSetsPeersBesideOurs(t *testing.T) {
 }
 
 func TestReportShowsPeersThatFail(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	dir := graphFolder(t)
 	for how, want := range map[string]string{"crash": "exit status 3 out of ideas", "hang": "over 200ms",
 		"babble": "unreadable answer"} {
@@ -141,6 +144,9 @@ func TestReferenceFiguresStandInForPeers(t *testing.T) {
 }
 
 func TestReportOfRandomGraphsIsDeterministicButForTimes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	args := []string{"-only", "random,channels", "-random", "12", "-most", "10", "-channels", "2"}
 	once, again := runReport(t, args...), runReport(t, args...)
 	times := regexp.MustCompile(`(\| (?:fixed|free) terminals[^|]*\|(?: \d+ \|){5}) [\d.]+ \| [\d.]+ \|`)

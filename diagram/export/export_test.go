@@ -11,6 +11,9 @@ import (
 )
 
 func TestEveryFormatNamesEveryWireAndRepeatsItself(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	job := &model.Job{Version: 1, Title: "two", Sheets: []model.Sheet{{
 		Name:  model.Plan,
 		Parts: []model.Part{{ID: "b1", Kind: "lead-battery-6v"}, {ID: "b2", Kind: "lead-battery-6v"}},

@@ -22,6 +22,9 @@ import (
 // TestPagesOnPaperHaveLettersOfFullSize sets a worked cart on both papers, at rest and in a
 // state, with the legend and the list that stand below: no page has to be shrunk.
 func TestPagesOnPaperHaveLettersOfFullSize(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	data, err := cart.Read("quarry-inspection")
 	require.NoError(t, err)
 	job, problems := jobfile.Decode("quarry-inspection", data, part.Library())

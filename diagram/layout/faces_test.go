@@ -67,6 +67,9 @@ func requireFaces(t *testing.T, g Graph, d Drawing) {
 }
 
 func TestFacesHoldInEveryEffort(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	for seed := range uint64(6) {
 		g := newFacedGraph(seed+50, 12, 20)
 		for _, o := range []Options{{Moves: 2000}, {Moves: 4000, Seeds: 2, Effort: Full, MaxWidth: 118, RowCost: 2}} {

@@ -29,6 +29,9 @@ func TestDraftsReachKnownCrossingNumbers(t *testing.T) {
 }
 
 func TestFullEffortDrawsFreeEndsNoWorse(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	for _, c := range layouttest.Classics()[:3] {
 		g := c.Graph()
 		d, err := layout.Layout(g, layout.Options{Effort: layout.Full})

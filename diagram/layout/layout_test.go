@@ -25,6 +25,9 @@ func TestEqualInputGivesEqualDrawingsOnAnyNumberOfCores(t *testing.T) {
 }
 
 func TestFullEffortIsNoWorseThanADraft(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	g := newRandomGraph(8, 14, 22, true, true, true)
 	draft, err := Layout(g, Options{MaxWidth: 118, RowCost: 2})
 	require.NoError(t, err)

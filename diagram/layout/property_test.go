@@ -70,6 +70,9 @@ func TestRandomGraphsAreDrawnWithoutFaults(t *testing.T) {
 }
 
 func TestFullEffortKeepsTheRules(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	for seed := range uint64(8) {
 		g := newRandomGraph(seed+900, 10+int(seed), 15+int(seed), seed%2 == 0, seed != 3, seed%4 < 3)
 		o := Options{Moves: 3000, Seeds: 2, Effort: Full, RowCost: 2}

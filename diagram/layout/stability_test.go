@@ -46,6 +46,9 @@ func requireNoFaults(t *testing.T, g layout.Graph, d layout.Drawing) {
 }
 
 func TestRemovingAWireMovesNoBoxAndHardlyAWire(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	for seed := range uint64(40) {
 		s := layouttest.AnyShape(seed, 24)
 		t.Run(fmt.Sprintf("%d: %s", seed, s), func(t *testing.T) {
@@ -94,6 +97,9 @@ func TestAddingABoxMovesFewOthers(t *testing.T) {
 // TestLayoutIsAPureFunction draws graphs twice and finds equal bytes, and the graph and the earlier drawing as they
 // were: whoever stores drawings can go back to any of them.
 func TestLayoutIsAPureFunction(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	bytes := func(v any) string {
 		text, err := json.Marshal(v)
 		require.NoError(t, err)

@@ -94,6 +94,9 @@ var asciiLetters = func() string {
 // TestOwnViewsOfCarts draws the views that lay themselves out of every sheet of every cart
 // on pages of every shape.
 func TestOwnViewsOfCarts(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	shapes := map[string][]diagram.Shape{
 		"any": nil, "120 columns": {{Columns: 120, Rows: 150}}, "80 columns": {{Columns: 80}}, "narrow": {{Columns: 60, Rows: 30}},
 		"A4": onPaper(paper.A4), "Letter": onPaper(paper.Letter),
@@ -174,6 +177,9 @@ func TestEqualJobsGiveEqualBytes(t *testing.T) {
 // TestEveryPainterPaintsEveryView on paper, or in characters. A comparison has no marks
 // that these and the wiring view do not have.
 func TestEveryPainterPaintsEveryView(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws much at full effort")
+	}
 	j := open(t, "quarry-inspection")
 	for _, v := range []view.View{view.OneLine, view.Harness, view.Studs} {
 		for _, f := range export.All {
