@@ -20,6 +20,9 @@ func (c *checker) sheet(s *Sheet) {
 	for i := range s.Terminals {
 		c.terminal(s, &s.Terminals[i])
 	}
+	for _, w := range s.Waived {
+		words(c, join(path, "waived", w.Finding, "accepts"), w.Accepts)
+	}
 }
 
 func join(path []string, more ...string) []string { return slices.Concat(path, more) }

@@ -21,6 +21,7 @@ func words[T closed](c *checker, path []string, values ...T) {
 }
 
 func (c *checker) partWords(path []string, p *Part) {
+	words(c, join(path, "secured"), p.Secured)
 	words(c, join(path, "condition"), p.Condition...)
 	words(c, join(path, "confidence"), p.Confidence)
 }
@@ -28,6 +29,9 @@ func (c *checker) partWords(path []string, p *Part) {
 func (c *checker) wireWords(path []string, w *Wire) {
 	words(c, join(path, "serves"), w.Serves)
 	words(c, join(path, "judged"), w.Judged...)
+	words(c, join(path, "material"), w.Material)
+	words(c, join(path, "strain-relief"), w.Relieved)
+	words(c, join(path, "guarded"), w.Guarded)
 	words(c, join(path, "condition"), w.Condition...)
 	words(c, join(path, "confidence"), w.Confidence)
 	if text := w.Colour.String(); text != "" {
@@ -39,6 +43,8 @@ func (c *checker) wireWords(path []string, w *Wire) {
 
 func (c *checker) terminalWords(path []string, t *Terminal) {
 	words(c, join(path, "cover"), t.Cover)
+	words(c, join(path, "washer"), t.Washer)
+	words(c, join(path, "material"), t.Material)
 	words(c, join(path, "condition"), t.Condition...)
 	words(c, join(path, "confidence"), t.Confidence)
 }

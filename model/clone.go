@@ -8,6 +8,7 @@ func (j *Job) Clone() *Job {
 	c.Photos = slices.Clone(j.Photos)
 	c.Zones = slices.Clone(j.Zones)
 	c.Runs = slices.Clone(j.Runs)
+	c.Limits = slices.Clone(j.Limits)
 	c.Definitions = cloneEach(j.Definitions, Definition.clone)
 	c.States = cloneEach(j.States, OwnState.clone)
 	if j.Meter != nil {
@@ -41,6 +42,7 @@ func (s Sheet) clone() Sheet {
 	s.Parts = cloneEach(s.Parts, Part.Clone)
 	s.Wires = cloneEach(s.Wires, Wire.Clone)
 	s.Terminals = cloneEach(s.Terminals, Terminal.clone)
+	s.Waived = cloneEach(s.Waived, Waiver.clone)
 	s.Drawn = cloneEach(s.Drawn, Kept.clone)
 	return s
 }

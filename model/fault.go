@@ -3,6 +3,8 @@ package model
 import (
 	"fmt"
 	"strings"
+
+	"example.com/lugbook/model/basis"
 )
 
 // Fault is one thing that makes a job inconsistent, such as a wire on a terminal
@@ -106,4 +108,27 @@ func (c *checker) head() {
 		c.zone(append(path, "to"), r.To)
 	}
 	c.photos(nil, c.job.Photos)
+	words(c, []string{"basis"}, c.job.Basis)
+	c.limits()
+}
+
+// limits checks that the limits of the job's own are limits that a rule asks for.
+func (c *checker) limits() {
+	var known []string
+	for _, l := range basis.Limits() {
+		known = append(known, l.Name)
+	}
+	for _, own := range c.job.Limits {
+		path := []string{"limits", own.Name}
+		row, ok := basis.Find(own.Name)
+		if !ok {
+			c.report(Fault{Path: path, Text: own.Name, Message: "no such limit", Expected: "a limit that a rule asks for", Known: known})
+			continue
+		}
+		base, _ := row.Of(false)
+		if base.Dimension() != own.Value.Dimension() || !(own.Value.SI() > 0) {
+			c.report(Fault{Path: join(path, "value"), Text: own.Value.String(), Message: "not a value for " + own.Name,
+				Expected: fmt.Sprintf("a %s above nothing, such as %s", base.Dimension(), base)})
+		}
+	}
 }

@@ -12,6 +12,10 @@ type Job struct {
 	Title       string       `yaml:"title,required" doc:"short name of the job, printed on every drawing"`
 	Cart        string       `yaml:"cart" doc:"the cart in plain words: seats, drive, age, how to tell it from its sisters"`
 	System      unit.Volt    `yaml:"system" doc:"nominal system voltage, such as 48 V"`
+	Basis       Basis        `yaml:"basis" doc:"set of rules that the job is judged by where standards differ; us-small-craft unless said"`
+	Limits      []Limit      `yaml:"limits,keyed,flow" doc:"limits that this job sets for itself, above those of its basis"`
+	Coldest     unit.Celsius `yaml:"coldest" doc:"coldest temperature in which the cart is charged"`
+	Hottest     unit.Celsius `yaml:"hottest" doc:"hottest temperature around the wiring, but in zones that say their own; 30 C unless said"`
 	Customer    string       `yaml:"customer" doc:"customer reference, as the shop files it"`
 	Technician  string       `yaml:"technician" doc:"who recorded and planned"`
 	Date        string       `yaml:"date" doc:"date of the record, year-month-day; printed on drawings"`
@@ -29,9 +33,10 @@ type Job struct {
 
 // Zone is a place on the cart, such as the pack tray or the dash.
 type Zone struct {
-	ID   ZoneID `yaml:",key"`
-	Name string `yaml:"name" doc:"what the place is called in words"`
-	Note string `yaml:"note" doc:"anything worth knowing"`
+	ID      ZoneID       `yaml:",key"`
+	Name    string       `yaml:"name" doc:"what the place is called in words"`
+	Hottest unit.Celsius `yaml:"hottest" doc:"hottest temperature there, such as 50 C beside a motor"`
+	Note    string       `yaml:"note" doc:"anything worth knowing"`
 }
 
 // Run is the routed length of conductor between two neighbouring zones.

@@ -24,6 +24,7 @@ type Part struct {
 	Opening    string      `yaml:"opening" doc:"name of the time-current gates that this very fuse or breaker is made to"`
 	Opens      []OpenPoint `yaml:"opens,flow" doc:"its time-current curve as its maker publishes it, by rising current"`
 	Place      *Place      `yaml:"place,flow" doc:"where a person put its box on the drawing; it stays there"`
+	Secured    Answer      `yaml:"secured" doc:"whether it is held so that it cannot move"`
 	Condition  []Condition `yaml:"condition,flow" doc:"how it was found"`
 	Confidence Confidence  `yaml:"confidence" doc:"how well it is known"`
 	Note       string      `yaml:"note" doc:"anything worth knowing"`
@@ -113,6 +114,8 @@ type Terminal struct {
 	Stud       unit.Stud        `yaml:"stud" doc:"size of the stud as measured, such as M8 or 5/16 in"`
 	Cover      Cover            `yaml:"cover" doc:"boot or cover over the terminal"`
 	Torque     unit.NewtonMetre `yaml:"torque" doc:"tightening torque by the part's own record"`
+	Washer     Washer           `yaml:"washer" doc:"where the innermost washer lies: outside the lugs, between two of them or under them"`
+	Material   Material         `yaml:"material" doc:"what its contact face is made of"`
 	Condition  []Condition      `yaml:"condition,flow" doc:"how it was found"`
 	Confidence Confidence       `yaml:"confidence" doc:"how well it is known"`
 	Note       string           `yaml:"note" doc:"anything worth knowing"`
@@ -121,7 +124,7 @@ type Terminal struct {
 
 // IsBlank reports whether nothing is recorded but the terminal's name.
 func (t *Terminal) IsBlank() bool {
-	return len(t.Stack) == 0 && t.Stud.IsZero() && t.Cover == "" && t.Torque.IsZero() &&
+	return len(t.Stack) == 0 && t.Stud.IsZero() && t.Cover == "" && t.Torque.IsZero() && t.Washer == "" && t.Material == "" &&
 		len(t.Condition) == 0 && t.Confidence == "" && t.Note == "" && len(t.Photos) == 0
 }
 

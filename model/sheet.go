@@ -22,6 +22,7 @@ type Sheet struct {
 	Parts     []Part     `yaml:"parts,keyed,flow" doc:"the parts, by designator"`
 	Wires     []Wire     `yaml:"wires,keyed,flow" doc:"the wires, by number or name"`
 	Terminals []Terminal `yaml:"terminals,keyed,flow" doc:"what is known of single terminals: order of lugs, cover, condition"`
+	Waived    []Waiver   `yaml:"waived,keyed,flow" doc:"findings that somebody lets stay, with reason, name and date"`
 	Drawn     []Kept     `yaml:"drawn" doc:"how the sheet was last drawn, page by page; written by the program, and safe to delete"`
 }
 

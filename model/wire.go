@@ -24,6 +24,13 @@ type Wire struct {
 	Sheathed   bool         `yaml:"sheathed" doc:"true if it runs in a sheath or enclosure all the way"`
 	FromLug    unit.Stud    `yaml:"from-lug" doc:"hole size of the lug at the from end"`
 	ToLug      unit.Stud    `yaml:"to-lug" doc:"hole size of the lug at the to end"`
+	FromBarrel unit.Gauge   `yaml:"from-barrel" doc:"conductor size that the barrel of the lug at the from end is made for"`
+	ToBarrel   unit.Gauge   `yaml:"to-barrel" doc:"conductor size that the barrel of the lug at the to end is made for"`
+	Material   Material     `yaml:"material" doc:"what the conductor is made of; copper unless said"`
+	Supported  unit.Length  `yaml:"supported" doc:"longest stretch between two clips or ties"`
+	Bend       unit.Length  `yaml:"bend" doc:"tightest radius that it is bent to"`
+	Relieved   Answer       `yaml:"strain-relief" doc:"whether something else than its ends takes a pull on it"`
+	Guarded    Answer       `yaml:"guarded" doc:"whether a grommet, loom or clearance guards it at every edge and hole"`
 	Judged     []Judgement  `yaml:"judged,flow" doc:"what about it was judged, not proved"`
 	Condition  []Condition  `yaml:"condition,flow" doc:"how it was found"`
 	Confidence Confidence   `yaml:"confidence" doc:"how well it is known"`
@@ -55,6 +62,15 @@ func (w *Wire) LugAt(at TerminalRef) unit.Stud {
 		return w.FromLug
 	}
 	return w.ToLug
+}
+
+// BarrelAt is the conductor size that the lug on the given terminal is made for; zero if not
+// recorded.
+func (w *Wire) BarrelAt(at TerminalRef) unit.Gauge {
+	if w.From.At == at {
+		return w.FromBarrel
+	}
+	return w.ToBarrel
 }
 
 // IsJudged reports whether a property was judged and not proved.

@@ -11,7 +11,7 @@ import (
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/diagram/text"
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/network/mini"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/tui/theme"
 )

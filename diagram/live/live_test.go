@@ -8,8 +8,8 @@ import (
 	"example.com/lugbook/diagram/live"
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/state"
 )

@@ -10,7 +10,7 @@ import (
 
 	"example.com/lugbook/model"
 	_ "example.com/lugbook/model/fixedseed"
-	"example.com/lugbook/model/network/mini"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/part"
 )
 

@@ -98,6 +98,7 @@ func (e RenamePart) Apply(j *model.Job) error {
 			found = true
 			p.ID = e.To
 			renameRefs(s, e.From, e.To)
+			renameWaived(s, string(e.From), string(e.To))
 		}
 	}
 	if !found {

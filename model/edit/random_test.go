@@ -28,6 +28,8 @@ var (
 	places    = pool[*model.Place]{right: []*model.Place{nil, {X: 1, Y: 2}, {}}, wrong: &model.Place{X: -1}}
 	states    = pool[string]{right: []string{"parked", "pushed", "limp"}, wrong: "asleep"}
 	shown     = pool[unit.Any]{right: []unit.Any{unit.V(8).Any(), unit.A(3).Any(), unit.Ohms(2).Any(), {}}, wrong: unit.W(3).Any()}
+	reasons   = pool[string]{right: []string{"it is cut off next week"}, wrong: " "}
+	limits    = pool[unit.Any]{right: []unit.Any{percent("4 %"), percent("6 %"), {}}, wrong: unit.V(3).Any()}
 	landings  = pool[model.TerminalRef]{right: []model.TerminalRef{
 		terminal("b1", "+"), terminal("b1", "-"), terminal("b2", "+"), terminal("b2", "-"), terminal("sol", "L1"), terminal("sol", "L2"), terminal("x1", "7"),
 	}, wrong: terminal("b1", "L1")}
@@ -38,6 +40,14 @@ var settings = []struct{ field, text string }{
 	{"note", "x"}, {"note", ""}, {"zone", "dash"}, {"kind", "battery"}, {"kind", "unknown"}, {"condition", "frayed, dirty"}, {"stack", "w1, w2"},
 	{"stack", ""}, {"judged", "to"}, {"from", "b2.-"}, {"to", "cut in dash"}, {"to", "untraced"}, {"via", "tray, dash"}, {"colour", "RD/WH"},
 	{"gauge", "6 AWG"}, {"photos", "a.jpg"}, {"system", "48 V"}, {"title", "other"}, {"taste", "sweet"}, {"photos", "../a.jpg"}, {"zone", "attic"},
+}
+
+func percent(text string) unit.Any {
+	p, err := unit.ParseAny(text)
+	if err != nil {
+		panic(err)
+	}
+	return p
 }
 
 // pool is what a random edit is made of.
@@ -129,6 +139,24 @@ var makers = []func(*rapid.T) edit.Edit{
 	},
 	func(t *rapid.T) edit.Edit {
 		return edit.AddWire{Sheet: sheets.draw(t), Wire: aWire(t), FromSeat: aSeat(t), ToSeat: aSeat(t)}
+	},
+	func(t *rapid.T) edit.Edit {
+		return edit.SwapTerminals{Sheet: sheets.draw(t), A: landings.draw(t), B: landings.draw(t)}
+	},
+	func(t *rapid.T) edit.Edit {
+		return edit.InsertInWire{Sheet: sheets.draw(t), Wire: wireIDs.draw(t), Near: sides.draw(t), Part: model.Part{ID: partIDs.draw(t), Kind: model.UnknownKind},
+			In: "in", Out: "out", Lead: wireIDs.draw(t)}
+	},
+	func(t *rapid.T) edit.Edit {
+		key := "stack-order@" + landings.draw(t).String()
+		return edit.Waive{Sheet: sheets.draw(t), Waiver: model.Waiver{Finding: key, Reason: reasons.draw(t), By: "bench two", Date: "2026-03-11", Severity: "fault",
+			Subjects: []string{landings.draw(t).String()}}}
+	},
+	func(t *rapid.T) edit.Edit {
+		return edit.Unwaive{Sheet: sheets.draw(t), Finding: "stack-order@" + landings.draw(t).String()}
+	},
+	func(t *rapid.T) edit.Edit {
+		return edit.SetLimit{Limit: model.Limit{Name: "drive-drop", Value: limits.draw(t), Reason: reasons.draw(t)}}
 	},
 	func(t *rapid.T) edit.Edit { return edit.RemoveWire{Sheet: sheets.draw(t), ID: wireIDs.draw(t)} },
 	func(t *rapid.T) edit.Edit { return edit.RenameWire{From: wireIDs.draw(t), To: wireIDs.draw(t)} },
@@ -255,7 +283,7 @@ func TestRandomEditsOfEveryKindAreAccepted(t *testing.T) {
 	if testing.Short() {
 		return // fewer edits are tried
 	}
-	const kindsOfEdit = 26 // two makers make StartSheet; groups come on top
+	const kindsOfEdit = 31 // two makers make StartSheet; groups come on top
 	require.Len(t, accepted, kindsOfEdit)
 	total := 0
 	for _, n := range accepted {

@@ -90,6 +90,7 @@ func (e RenameWire) Apply(j *model.Job) error {
 		if w := s.Wire(e.From); w != nil {
 			found = true
 			w.ID = e.To
+			renameWaived(s, string(e.From), string(e.To))
 			for k := range s.Terminals {
 				stack := s.Terminals[k].Stack
 				if at := slices.Index(stack, e.From); at >= 0 {
@@ -156,9 +157,9 @@ func (e ReEnd) Apply(j *model.Job) error {
 // moveEnd gives a wire another end and forgets what was recorded of the old one.
 func moveEnd(w *model.Wire, side Side, end model.End) {
 	if side == From {
-		w.From, w.FromLug = end, unit.Stud{}
+		w.From, w.FromLug, w.FromBarrel = end, unit.Stud{}, unit.Gauge{}
 	} else {
-		w.To, w.ToLug = end, unit.Stud{}
+		w.To, w.ToLug, w.ToBarrel = end, unit.Stud{}, unit.Gauge{}
 	}
 	w.Judged = slices.DeleteFunc(w.Judged, func(j model.Judgement) bool { return j == model.Judgement(side) })
 }

@@ -76,13 +76,13 @@ func TestListHasWhatOneLineCanHold(t *testing.T) {
 		}
 		return list
 	}
-	require.Equal(t, []string{"title", "cart", "system", "customer", "technician", "date", "revision", "note", "photos"}, names(&model.Job{}))
-	require.Equal(t, []string{"kind", "name", "zone", "opening", "condition", "confidence", "note", "photos"}, names(model.Part{}))
+	require.Equal(t, []string{"title", "cart", "system", "basis", "coldest", "hottest", "customer", "technician", "date", "revision", "note", "photos"}, names(&model.Job{}))
+	require.Equal(t, []string{"kind", "name", "zone", "opening", "secured", "condition", "confidence", "note", "photos"}, names(model.Part{}))
 	require.Equal(t, []string{
-		"from", "to", "gauge", "colour", "serves", "insulation", "length", "via", "sheathed", "from-lug", "to-lug",
+		"from", "to", "gauge", "colour", "serves", "insulation", "length", "via", "sheathed", "from-lug", "to-lug", "from-barrel", "to-barrel", "material", "supported", "bend", "strain-relief", "guarded",
 		"judged", "condition", "confidence", "bundle", "mark", "note", "photos",
 	}, names(&model.Wire{}))
-	require.Equal(t, []string{"stack", "stud", "cover", "torque", "condition", "confidence", "note", "photos"}, names(&model.Terminal{}))
+	require.Equal(t, []string{"stack", "stud", "cover", "torque", "washer", "material", "condition", "confidence", "note", "photos"}, names(&model.Terminal{}))
 }
 
 func TestInfoKnowsTheWords(t *testing.T) {

@@ -8,8 +8,8 @@ import (
 	"example.com/lugbook/model"
 	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/meter"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/state"
 )

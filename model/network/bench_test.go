@@ -7,8 +7,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/state"
 )

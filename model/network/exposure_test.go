@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 
 	_ "example.com/lugbook/model/fixedseed"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 )
 

@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 )
 

@@ -1,21 +1,79 @@
 package rule
 
-// All is the table of rules, in the order of reports.
+// All is the table of rules, in the order of reports: family by family, one line a rule.
 var All = []Rule{
-	batteryShorted, batteryReversed, packReversed, stringCount,
-	chargerReversed, controllerReversed, reducerInputReversed, reducerOutputReversed, reducerSwapped,
-	diodeReversed, loadReversed, meterReversed, shuntReversed, overVoltage, underVoltage,
+	// polarity
+	batteryShorted,
+	batteryReversed,
+	packReversed,
+	chargerReversed,
+	controllerReversed,
+	reducerInputReversed,
+	reducerOutputReversed,
+	reducerSwapped,
+	diodeReversed,
+	loadReversed,
+	meterReversed,
 
-	noMainFuse, tapUnfused, fuseTooLarge, feedsAddUp, fuseVolts, fuseInterrupting,
-	fuseTooFar, fuseInNegativeOnly, sourceExceedsWire, returnOverload, deviceTooSlow, notSelective, openingCurve,
+	// voltage
+	stringCount,
+	overVoltage,
+	underVoltage,
 
-	wireTooThin, dropTooHigh,
+	// protection
+	noMainFuse,
+	tapUnfused,
+	fuseTooLarge,
+	feedsAddUp,
+	fuseVolts,
+	fuseInterrupting,
+	fuseTooFar,
+	fuseInNegativeOnly,
+	sourceExceedsWire,
+	returnOverload,
+	deviceTooSlow,
+	notSelective,
+	openingCurve,
 
-	drivesUnasked, doesNotDrive, noRest, starvedLoad, packOnFrame,
+	// conductors
+	wireTooThin,
+	dropTooHigh,
 
-	preCharge, coilSuppression, chargerMismatch, packCurrent, standByDrain,
+	// control chain
+	drivesUnasked,
+	doesNotDrive,
+	noRest,
+	starvedLoad,
 
-	stackOrder, stackCount, lugHole, studCover,
+	// contactor support
+	preCharge,
+	coilSuppression,
 
-	cutEndLive, cappedEndLive, untracedEndLive,
+	// charging
+	chargerMismatch,
+
+	// 12 V side
+
+	// pack and metering
+	packCurrent,
+	standByDrain,
+	shuntReversed,
+
+	// frame and return
+	packOnFrame,
+
+	// studs and lugs
+	stackOrder,
+	stackCount,
+	lugHole,
+	studCover,
+
+	// loose ends
+	cutEndLive,
+	cappedEndLive,
+	untracedEndLive,
+
+	// mounting
+
+	// paper
 }

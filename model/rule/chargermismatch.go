@@ -9,7 +9,7 @@ import (
 
 var chargerMismatch = Rule{
 	ID: "charger-mismatch", Title: "A charger does not suit the pack",
-	Family: Traction, Severity: Danger,
+	Family: Charging, Severity: Danger,
 	About: "Compares each charger with the pack or string that it charges: cells, the voltage that it goes up to, the current that it gives. " +
 		"Overcharging is a danger, too much current a fault, never reaching the full charge a caution; a caution if typical figures " +
 		"decide and the voltages are less than 10 % apart. The AC circuit is judged by the support command, for no sheet records it.",

@@ -7,60 +7,76 @@ import (
 	"strings"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/edit"
 )
 
-// Finding is a rule's verdict on something of a sheet.
-type Finding struct {
-	Rule     string
-	Severity Severity
-	Message  string // what is so, with the numbers
-	Subjects []Subject
-	Basis    Basis
-	Remedy   string
-	Fixes    []edit.Edit // ready-made edits, each of which mends it alone; usually none
+// Report is what the rules say about a sheet.
+type Report struct {
+	Sheet     model.SheetName
+	Findings  []Finding  // gravest first; what follows from a cause comes right after it
+	Questions []Question // what is not recorded, gravest consequence first
+	Basis     Ground     // what was judged by
 }
 
-// Check runs all rules on a sheet of the job. The findings are sorted by severity,
-// then by rule in the order of the table, then by subject. It fails only if the job has
-// no such sheet.
-func Check(job *model.Job, sheet model.SheetName, lib *model.Catalogue) ([]Finding, error) {
+// Judge runs rules on a sheet of the job, All of them for a verdict. It fails only if the job
+// has no such sheet.
+func Judge(rules []Rule, job *model.Job, sheet model.SheetName, lib *model.Catalogue) (Report, error) {
 	s := job.Sheet(sheet)
 	if s == nil {
-		return nil, fmt.Errorf("the job has no %s sheet", sheet)
+		return Report{}, fmt.Errorf("the job has no %s sheet", sheet)
 	}
 	pass := newPass(job, s, lib)
-	for i := range All {
-		pass.run(&All[i])
+	for i := range rules {
+		pass.run(&rules[i])
 	}
 	findings := *pass.findings
-	slices.SortStableFunc(findings, compare)
-	return findings, nil
+	order := newOrder(rules)
+	slices.SortStableFunc(findings, order.compare)
+	nameAll(findings)
+	findings = underCauses(rules, findings)
+	waive(s, findings)
+	return Report{Sheet: sheet, Findings: findings, Questions: order.questions(pass.shared.gaps), Basis: groundOf(job)}, nil
+}
+
+// Check is the findings of all rules on a sheet of the job. It fails only if the job has no
+// such sheet.
+func Check(job *model.Job, sheet model.SheetName, lib *model.Catalogue) ([]Finding, error) {
+	r, err := Judge(All, job, sheet, lib)
+	return r.Findings, err
 }
 
 // Find is the rule of that id; nil if there is none.
-func Find(id string) *Rule {
-	i := slices.IndexFunc(All, func(r Rule) bool { return r.ID == id })
+func Find(id string) *Rule { return findRule(All, id) }
+
+func findRule(rules []Rule, id string) *Rule {
+	i := slices.IndexFunc(rules, func(r Rule) bool { return r.ID == id })
 	if i < 0 {
 		return nil
 	}
-	return &All[i]
+	return &rules[i]
 }
 
-func compare(a, b Finding) int {
+// order is the order of findings: by severity, then by rule in the order of its table, then
+// by subject.
+type order map[string]int
+
+func newOrder(rules []Rule) order {
+	o := order{}
+	for i := range rules {
+		o[rules[i].ID] = i
+	}
+	return o
+}
+
+func (o order) compare(a, b Finding) int {
 	return cmp.Or(
 		cmp.Compare(grade(a.Severity), grade(b.Severity)),
-		cmp.Compare(place(a.Rule), place(b.Rule)),
+		cmp.Compare(o[a.Rule], o[b.Rule]),
 		compareSubjects(a.Subjects, b.Subjects),
 		strings.Compare(a.Message, b.Message),
 	)
 }
 
 func grade(s Severity) int { return slices.Index(Severities(), s) }
-
-func place(id string) int {
-	return slices.IndexFunc(All, func(r Rule) bool { return r.ID == id })
-}
 
 func compareSubjects(a, b []Subject) int {
 	return slices.CompareFunc(a, b, func(x, y Subject) int { return compareNatural(x.String(), y.String()) })

@@ -8,7 +8,7 @@ import (
 
 var coilSuppression = Rule{
 	ID: "coil-suppression", Title: "A coil has no suppression, or one that does not stand it",
-	Family: Traction, Severity: Caution,
+	Family: Contactors, Severity: Caution,
 	About: "Looks at each coil for a diode across it, for suppression built into it or into the driver that switches it, and holds the " +
 		"diode against the full voltage and the coil's current. Coils without any are told in one finding; a driver of which nothing is " +
 		"recorded is a note. Reversed diodes have a rule of their own.",
@@ -39,7 +39,7 @@ func runCoilSuppression(p *Pass) {
 		p.report(Finding{Message: fmt.Sprintf("nothing takes the kick of the coil of %s", list(bare)), Subjects: bare})
 	}
 	if len(drivers) > 0 {
-		p.missing("the clamp voltage of the coil drivers", "whether the coils on them need a diode", drivers...)
+		p.missing(Gap{Datum: "the clamp voltage of the coil drivers", Field: "clamp-voltage", Decides: "whether the coils on them need a diode", Worst: Caution, Subjects: drivers})
 	}
 }
 

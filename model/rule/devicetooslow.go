@@ -9,7 +9,7 @@ import (
 
 var deviceTooSlow = Rule{
 	ID: "device-too-slow", Title: "A fuse opens later than its wire withstands a short",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Solves a bolted short at both ends of each conductor, with the batteries full and the copper cold, and empty and hot, and " +
 		"compares how long the device before it is sure to hold with how long the conductor withstands the current. A caution if the " +
 		"opening times are from memory. Where the known times leave it open, one note names all devices whose maker's curve would " +
@@ -45,7 +45,7 @@ func runDeviceTooSlow(p *Pass) {
 		}
 	}
 	if len(devices) > 0 {
-		p.missing("the maker's time-current curve", "whether a short is off before the wires behind are too hot", devices...)
+		p.missing(Gap{Datum: "the maker's time-current curve", Field: "opens", Decides: "whether a short is off before the wires behind are too hot", Worst: Danger, Subjects: devices})
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 
 var doesNotDrive = Rule{
 	ID: "does-not-drive", Title: "The cart does not drive when it must",
-	Family: Function, Severity: Fault,
+	Family: Chain, Severity: Fault,
 	About: "Computes the settings with the key on, in run, forward or reverse, the pedal down, no plug in, and speaks if no traction " +
 		"current flows in one, or it flows and the motor cannot turn. Names the contactors that stay open with the voltage at their coil, the " +
 		"inputs of the controller that get nothing, and what keeps the motor from turning. Silent as long as the controller or the motor is not wired on the sheet.",

@@ -10,7 +10,7 @@ import (
 
 var drivesUnasked = Rule{
 	ID: "drives-unasked", Title: "The cart can drive when it must not",
-	Family: Function, Severity: Danger,
+	Family: Chain, Severity: Danger,
 	About: "Computes the settings of key, tow switch, direction, pedal, charge plug, isolator and pack switch with up to two reasons to " +
 		"stay, and speaks if traction current flows in one: key off, tow, neutral, pedal up, plugged in. A contactor that a controller " +
 		"closes with the key is no fault as long as the drive itself does not act. Silent if the sheet has none of these controls.",

@@ -12,7 +12,7 @@ import (
 
 var dropTooHigh = Rule{
 	ID: "drop-too-high", Title: "A load loses too much voltage on the way",
-	Family: Heat, Severity: Caution,
+	Family: Conductors, Severity: Caution,
 	About: "Follows the current of each load to its source and back in the state in which it loses most, and tells what each length of " +
 		"copper, joint, contact and fuse takes. Lamps, electronics and supplies may lose 3 % of what the source gives, horns, pumps and " +
 		"coils 10 %, a drive at its continuous rating 5 %. A note names the wires whose size or length is not recorded if they decide.",
@@ -62,7 +62,7 @@ func runDropTooHigh(p *Pass) {
 		p.reportDrop(g)
 	}
 	if len(unknown) > 0 {
-		p.missing("the size or length", "whether too much voltage is lost on the way to a load", unknown...)
+		p.missing(Gap{Datum: "the size or length", Field: "length", Decides: "whether too much voltage is lost on the way to a load", Worst: Caution, Subjects: unknown})
 	}
 }
 

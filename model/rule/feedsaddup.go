@@ -4,7 +4,7 @@ import "fmt"
 
 var feedsAddUp = Rule{
 	ID: "feeds-add-up", Title: "Several feeds together exceed what a wire carries",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Computes the most that all sources together can keep up in a wire without any device opening, chargers and braking " +
 		"drives among them, and speaks if that is more than 150 % of its ampacity while each device alone is within. A caution " +
 		"if something that limits itself has part in it.",

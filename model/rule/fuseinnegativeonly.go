@@ -8,7 +8,7 @@ import (
 
 var fuseInNegativeOnly = Rule{
 	ID: "fuse-in-negative-only", Title: "The main fuse is in the negative",
-	Family: Fusing, Severity: Caution,
+	Family: Protection, Severity: Caution,
 	About: "Speaks if everything at the negative pole of a string passes a fuse or breaker while the traction path at the positive " +
 		"pole has none. The loop is protected, the positive conductors are not from a fault that bypasses the negative cable, and they " +
 		"stay live when the fuse has opened.",

@@ -10,7 +10,7 @@ import (
 
 var fuseInterrupting = Rule{
 	ID: "fuse-interrupting", Title: "A fuse cannot break the fault current",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Compares the interrupting rating of the first fuse or breaker on each way from a string or pack with the current of a dead " +
 		"short right behind it, computed over all states with the batteries full, the copper cold, and what is not recorded of a " +
 		"wire counting nothing. A device behind an adequate one is left to it. If a typical figure of the library decides, it is a caution.",
@@ -44,12 +44,12 @@ func runFuseInterrupting(p *Pass) {
 func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link) {
 	inside, known := p.insideOf(f.String)
 	if !known {
-		p.missing("the internal resistance", "which fuses can break the fault current", stringSubjects(*f.String)...)
+		p.missing(Gap{Datum: "the internal resistance", Field: "internal-resistance", Decides: "which fuses can break the fault current", Worst: Danger, Subjects: stringSubjects(*f.String)})
 		return
 	}
 	d := p.guard().Device(l)
 	if !d.Interrupting.OK {
-		p.missing("the interrupting rating", "whether it can break the fault current", OfPart(l.Part.ID))
+		p.missing(Gap{Datum: "the interrupting rating", Field: "interrupting-rating", Decides: "whether it can break the fault current", Worst: Danger, Subjects: []Subject{OfPart(l.Part.ID)}})
 		return
 	}
 	drives, at := d.Amps, p.terminal(f.At)

@@ -10,7 +10,7 @@ import (
 
 var fuseTooFar = Rule{
 	ID: "fuse-too-far", Title: "A fuse sits too far from its source",
-	Family: Fusing, Severity: Fault,
+	Family: Protection, Severity: Fault,
 	About: "Measures along the conductors that lead to a fuse or breaker and are not protected by anything before it: from the " +
 		"post, or from where a tap leaves a larger conductor. Up to 7 in is allowed, up to 40 in if they are sheathed all the way; " +
 		"72 in from a battery post in a sheath is a note.",
@@ -94,8 +94,7 @@ func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
 	case a.metres > allowed.Within.Metres():
 		p.report(p.tooFar(m, a, limit, Fault))
 	case len(a.unknown) > 0:
-		p.missing("the length", fmt.Sprintf("whether %s is within %s of its source", p.deviceSubject(m.Device), limit.Within),
-			wireSubjects(a.unknown)...)
+		p.missing(Gap{Datum: "the length", Field: "length", Decides: fmt.Sprintf("whether %s is within %s of its source", p.deviceSubject(m.Device), limit.Within), Worst: Fault, Subjects: wireSubjects(a.unknown)})
 	case a.metres > limit.Within.Metres():
 		p.report(p.tooFar(m, a, limit, Note))
 	}

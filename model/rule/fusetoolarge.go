@@ -8,7 +8,7 @@ import (
 
 var fuseTooLarge = Rule{
 	ID: "fuse-too-large", Title: "A fuse is larger than its wire carries",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Compares the device that limits the current in each wire with the wire's ampacity at its insulation class and " +
 		"30 C. More than 150 % is a danger. From 50 V nominal up (a 16-cell pack has 51.2 V) the limit is the ampacity or " +
 		"the next standard size, bundles of three and more carry less, and what lies between is a note. Silent about a short lead to " +
@@ -33,13 +33,13 @@ func runFuseTooLarge(p *Pass) {
 		}
 	}
 	for _, w := range f.unsized {
-		p.missing("the gauge", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
+		p.missing(Gap{Datum: "the gauge", Field: "gauge", Decides: "whether " + p.namesOf(w.entry.Limits) + " protects the wire", Worst: Danger, Subjects: wireSubjects(w.wires)})
 	}
 	for _, w := range f.unclassd {
-		p.missing("the insulation class", "whether "+p.namesOf(w.entry.Limits)+" protects the wire", wireSubjects(w.wires)...)
+		p.missing(Gap{Datum: "the insulation class", Field: "insulation", Decides: "whether " + p.namesOf(w.entry.Limits) + " protects the wire", Worst: Fault, Subjects: wireSubjects(w.wires)})
 	}
 	for _, l := range f.unrated {
-		p.missing("the rated current", "whether it protects the wires behind it", p.deviceSubject(l))
+		p.missing(Gap{Datum: "the rated current", Field: "fuse-rating", Decides: "whether it protects the wires behind it", Worst: Danger, Subjects: []Subject{p.deviceSubject(l)}})
 	}
 }
 

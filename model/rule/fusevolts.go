@@ -9,7 +9,7 @@ import (
 
 var fuseVolts = Rule{
 	ID: "fuse-volts", Title: "A fuse is not made for the voltage it sees",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Compares the DC voltage rating of each fuse and breaker with the highest voltage of the sources that reach it: the " +
 		"full-charge voltage, not the nominal one. Sixteen LiFePO4 cells reach 58.4 V: 32 V blades and 58 V bolt-in " +
 		"fuses are both too low.",
@@ -33,12 +33,12 @@ func runFuseVolts(p *Pass) {
 			continue
 		}
 		if !reached.OK {
-			p.missing("the full-charge voltage", "which fuses are made for it", OfPart(source.Link.Part.ID))
+			p.missing(Gap{Datum: "the full-charge voltage", Field: "full-voltage", Decides: "which fuses are made for it", Worst: Danger, Subjects: []Subject{OfPart(source.Link.Part.ID)}})
 			continue
 		}
 		rated := p.Net.KnownFigure(l.Part, l.Element.MaxVolts)
 		if !rated.OK {
-			p.missing("the voltage rating", "whether it opens at "+volts(reached.Value), OfPart(l.Part.ID))
+			p.missing(Gap{Datum: "the voltage rating", Field: "voltage-rating", Decides: "whether it opens at " + volts(reached.Value), Worst: Danger, Subjects: []Subject{OfPart(l.Part.ID)}})
 			continue
 		}
 		if rated.Value < reached.Value {

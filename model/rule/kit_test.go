@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/network/mini"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/rule"
 )

@@ -9,7 +9,7 @@ import (
 
 var lugHole = Rule{
 	ID: "lug-hole", Title: "A lug's hole does not suit its stud",
-	Family: Stacks, Severity: Fault,
+	Family: Studs, Severity: Fault,
 	About: "Compares the hole of each recorded lug with its stud. Too small or more than one size larger is a fault, one size larger " +
 		"a caution, and an inch lug on the neighbouring metric stud, or the reverse, a note. Silent where a lug's size is " +
 		"not recorded.",
@@ -24,7 +24,7 @@ func runLugHole(p *Pass) {
 	for _, s := range p.studs() {
 		for _, w := range s.wires {
 			if lug := w.LugAt(s.at); !lug.IsZero() && s.size.IsZero() {
-				p.missing("the stud size", "whether the lugs on it fit", OfTerminal(s.at))
+				p.missing(Gap{Datum: "the stud size", Field: "stud", Decides: "whether the lugs on it fit", Worst: Fault, Subjects: []Subject{OfTerminal(s.at)}})
 				break
 			}
 			p.judgeLug(s, w)

@@ -9,7 +9,7 @@ import (
 
 var noMainFuse = Rule{
 	ID: "no-main-fuse", Title: "No main fuse on the traction path",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Follows everything that conducts from the positive pole of each string and each pack, contacts taken as closed, up to the " +
 		"first fuse or breaker. Speaks if the traction cable reaches the contactor or the controller without one. A fuse " +
 		"inside the string counts; so does one through which everything at the negative pole passes, which is a finding of " +

@@ -10,7 +10,7 @@ import (
 
 var noRest = Rule{
 	ID: "no-rest", Title: "Something chatters",
-	Family: Function, Severity: Fault,
+	Family: Chain, Severity: Fault,
 	About: "Computes every state of the controls until nothing moves any more, and speaks if something keeps switching for ever, such as " +
 		"a relay whose own contact breaks its coil, or if where it comes to rest is a race between two.",
 	Bad:    "the coil of a relay is fed through the relay's own normally closed contact",

@@ -8,7 +8,7 @@ import (
 
 var notSelective = Rule{
 	ID: "not-selective", Title: "The fuse nearer the source opens first",
-	Family: Fusing, Severity: Note,
+	Family: Protection, Severity: Note,
 	About: "Compares the opening times of each two devices in series, up to the greatest fault behind the farther one. Speaks if the one " +
 		"nearer the source is sure to open first at some current, or is no slower by every time that is known. Silent where the known " +
 		"times leave it open.",

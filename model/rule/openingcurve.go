@@ -10,7 +10,7 @@ import (
 
 var openingCurve = Rule{
 	ID: "opening-curve", Title: "What is recorded of when a fuse opens cannot be",
-	Family: Fusing, Severity: Fault,
+	Family: Protection, Severity: Fault,
 	About: "Reads the maker's points and the name of the standard that a fuse or breaker is made to. Points that open later at more " +
 		"current, or below the rating, and a standard that lugbook has no gates of are of no use: whatever rests on them is not known.",
 	Bad:    "a fuse that opens within 1 s at 100 A and within 100 s at 1000 A",

@@ -9,7 +9,7 @@ import (
 
 var overVoltage = Rule{
 	ID: "over-voltage", Title: "A device gets more voltage than it stands",
-	Family: Polarity, Severity: Danger,
+	Family: Voltage, Severity: Danger,
 	About: "Compares the highest voltage of the source that each load, coil and converter is fed from, at full charge, with what the " +
 		"device stands, or if that is not known its nominal voltage with that of the source. One and a half times the " +
 		"nominal voltage is a danger, less is a fault; if a typical figure of the library decides, it is a caution. A coil may " +

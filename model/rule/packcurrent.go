@@ -7,7 +7,7 @@ import (
 
 var packCurrent = Rule{
 	ID: "pack-current", Title: "More current is asked of the pack than it gives",
-	Family: Traction, Severity: Fault,
+	Family: Packs, Severity: Fault,
 	About: "Compares what flows at rest, while cruising, driving for long and for seconds and braking with the pack's limits. " +
 		"One finding for each pack, with each limit that is exceeded; a caution if typical figures decide.",
 	Bad:    "a controller of 400 A peak on a pack whose BMS opens at 300 A",

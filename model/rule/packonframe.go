@@ -11,7 +11,7 @@ import (
 
 var packOnFrame = Rule{
 	ID: "pack-on-frame", Title: "The pack is joined to the frame",
-	Family: Function, Severity: Caution,
+	Family: Frame, Severity: Caution,
 	About: "Looks in every state whether anything that conducts joins the pack to the frame, and names the way. A danger if the pack " +
 		"reaches more than 60 V, a note if a leak leaves as much isolation as road vehicles must have. The earth of the AC inlet and the negative of an isolated 12 V side belong on the frame and are no finding.",
 	Bad:  "a radio returns through the frame, and the frame is joined to the pack's negative",

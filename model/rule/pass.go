@@ -2,8 +2,6 @@ package rule
 
 import (
 	"errors"
-	"fmt"
-	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -43,6 +41,7 @@ type shared struct {
 	trials      []trial
 	tried       bool // trials is complete
 	noted       map[string]bool
+	gaps        []gap
 }
 
 // solved is a state with its solution.
@@ -77,26 +76,6 @@ func (p *Pass) report(f Finding) {
 		f.Remedy = p.rule.Remedy
 	}
 	*p.findings = append(*p.findings, f)
-}
-
-// missing adds a note that a datum is not recorded and what it would decide. Each
-// datum of a subject is noted once, whichever rule asks first.
-func (p *Pass) missing(datum, decides string, subjects ...Subject) {
-	subjects = slices.DeleteFunc(slices.Clone(subjects), func(s Subject) bool {
-		key := datum + " of " + s.String()
-		told := p.shared.noted[key]
-		p.shared.noted[key] = true
-		return told
-	})
-	if len(subjects) == 0 {
-		return
-	}
-	p.report(Finding{
-		Severity: Note,
-		Message:  fmt.Sprintf("%s of %s is not recorded; it decides %s", datum, list(subjects), decides),
-		Subjects: subjects,
-		Remedy:   "read or measure it on the cart and record it",
-	})
 }
 
 // protection is the flow of current through the protective devices.

@@ -11,7 +11,7 @@ import (
 
 var preCharge = Rule{
 	ID: "pre-charge", Title: "A contactor closes on an empty capacitor, or the pre-charge is overloaded",
-	Family: Traction, Severity: Fault,
+	Family: Contactors, Severity: Fault,
 	About: "Computes for each contactor before a controller with a capacitor what leads round the open contact, how far the capacitor " +
 		"fills, what the contact closes on, and what the resistor takes. Speaks if nothing leads round it, if something keeps the " +
 		"capacitor from filling, or if the resistor takes more than it stands. A caution if typical figures decide.",

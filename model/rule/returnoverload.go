@@ -11,7 +11,7 @@ import (
 
 var returnOverload = Rule{
 	ID: "return-overload", Title: "A return wire carries less than what can come back through it",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Computes the most that can come back through each wire of the negative side and last: the sum of all devices whose circuits " +
 		"end before it, with a short inside any part. Negatives that are chained through one wire add up. More than 150 % of what " +
 		"the wire carries is a danger, between that and the rule for the circuit's voltage a note; a caution if a typical rating decides. " +

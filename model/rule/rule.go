@@ -1,24 +1,28 @@
 package rule
 
-import (
-	"errors"
-	"fmt"
+import "example.com/lugbook/model"
 
-	"example.com/lugbook/model"
-)
-
-// Rule is one thing that is judged on a sheet.
+// Rule is one thing that is judged on a sheet. Its texts are what its page says.
 type Rule struct {
 	ID       string   // plain words with hyphens, such as fuse-too-large
 	Title    string   // one line
 	Family   Family   // what it is listed under
 	Severity Severity // of what it usually finds; a finding may say otherwise
-	About    string   // what it looks at, and where it stays silent
-	Bad      string   // an example that it finds
-	Good     string   // the same done right
+	About    string   // what it looks for, and by which figures it decides
+	Why      string   // why it matters, one paragraph that teaches a beginner
+	Tell     string   // how to tell on the cart: what to look at, what to measure
+	Blind    string   // its limits: where it stays silent, what it takes for granted, what only a question or note can settle
+	Bad      string   // the wrong example in words
+	Good     string   // the right example in words
+	Wrong    Example  // an example that it finds
+	Right    Example  // the same done right: it says nothing
 	Basis    Basis    // why
 	Remedy   string   // what to do about a finding
 	Run      func(*Pass)
+
+	// Explains lists the rules whose findings follow from one of this rule if they share a
+	// subject with it, Upsets those whose findings follow wherever they are.
+	Explains, Upsets []string
 }
 
 // Family groups the rules in lists.
@@ -26,24 +30,39 @@ type Family string
 
 // The families of rules.
 const (
-	Polarity Family = "polarity"
-	Fusing   Family = "fusing"
-	Heat     Family = "heat and drop"
-	Function Family = "function"
-	Traction Family = "contactor and charging"
-	Stacks   Family = "stacks"
-	Ends     Family = "ends"
+	Polarity   Family = "polarity"
+	Voltage    Family = "voltage"
+	Protection Family = "protection"
+	Conductors Family = "conductors"
+	Chain      Family = "control chain"
+	Contactors Family = "contactor support"
+	Charging   Family = "charging"
+	Supply     Family = "12 V side"
+	Packs      Family = "pack and metering"
+	Frame      Family = "frame and return"
+	Studs      Family = "studs and lugs"
+	Ends       Family = "loose ends"
+	Mounting   Family = "mounting"
+	Paper      Family = "paper"
 )
+
+// Families lists the families in the order of lists.
+func Families() []Family {
+	return []Family{
+		Polarity, Voltage, Protection, Conductors, Chain, Contactors, Charging,
+		Supply, Packs, Frame, Studs, Ends, Mounting, Paper,
+	}
+}
 
 // Severity says how grave the consequence of a finding is for the wiring.
 type Severity string
 
 // The severities, gravest first.
 const (
-	Danger  Severity = "danger"  // fire, burst or shock
-	Fault   Severity = "fault"   // does not work or does not last
-	Caution Severity = "caution" // works, and should not be left so
-	Note    Severity = "note"    // a datum is missing, or something worth knowing
+	Danger  Severity = "danger"  // fire, burn, runaway, or charging a pack that must not be
+	Fault   Severity = "fault"   // will not work, or will be damaged
+	Caution Severity = "caution" // will age or annoy
+	Note    Severity = "note"    // a datum is missing, or something unusual
 )
 
 // Severities lists the severities, gravest first.
@@ -86,28 +105,4 @@ func (s Subject) String() string {
 		return string(s.Wire)
 	}
 	return s.Terminal.String()
-}
-
-// Validate lists what is wrong with a table of rules: an id twice, a missing text.
-func Validate(rules []Rule) error {
-	var faults []error
-	seen := map[string]bool{}
-	for i, r := range rules {
-		if seen[r.ID] || !model.ValidID(r.ID) {
-			faults = append(faults, fmt.Errorf("rule %d: the id %q is taken or not usable", i, r.ID))
-		}
-		seen[r.ID] = true
-		for _, text := range []struct{ what, text string }{
-			{"title", r.Title}, {"family", string(r.Family)}, {"severity", string(r.Severity)}, {"about", r.About},
-			{"bad example", r.Bad}, {"good example", r.Good}, {"basis", r.Basis.Text}, {"source", r.Basis.Source}, {"remedy", r.Remedy},
-		} {
-			if text.text == "" {
-				faults = append(faults, fmt.Errorf("rule %s: write its %s", r.ID, text.what))
-			}
-		}
-		if r.Run == nil {
-			faults = append(faults, fmt.Errorf("rule %s: it has no code", r.ID))
-		}
-	}
-	return errors.Join(faults...)
 }

@@ -9,7 +9,7 @@ import (
 
 var shuntReversed = Rule{
 	ID: "shunt-reversed", Title: "A shunt or its sense pair is reversed",
-	Family: Polarity, Severity: Fault,
+	Family: Packs, Severity: Fault,
 	About: "Looks at which side of a shunt is joined to the pack's negative by metal: it must be BATT. Then at the sense pair of each " +
 		"meter on it: sense+ belongs to the LOAD side.",
 	Bad:    "pack.NEG goes to shunt.LOAD and the controller's B- to shunt.BATT",

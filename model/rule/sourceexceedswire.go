@@ -8,7 +8,7 @@ import (
 
 var sourceExceedsWire = Rule{
 	ID: "source-exceeds-wire", Title: "A source that limits itself gives more than its wire carries",
-	Family: Fusing, Severity: Caution,
+	Family: Protection, Severity: Caution,
 	About: "A charger or reducer limits its own current, so its output needs no fuse as long as the wire carries that current. " +
 		"Speaks if it does not, to 150 %.",
 	Bad:  "a 25 A charger feeds its charge fuse at the pack over 18 AWG",

@@ -8,7 +8,7 @@ import (
 
 var stackCount = Rule{
 	ID: "stack-count", Title: "Too many lugs on one stud",
-	Family: Stacks, Severity: Caution,
+	Family: Studs, Severity: Caution,
 	About:  "Counts the lugs on each stud; more than four are too many.",
 	Bad:    "five wires land on pack.POS",
 	Good:   "two wires land on pack.POS, the others on a bus bar behind the main fuse",

@@ -10,7 +10,7 @@ import (
 
 var stackOrder = Rule{
 	ID: "stack-order", Title: "A smaller lug lies under a larger one",
-	Family: Stacks, Severity: Fault,
+	Family: Studs, Severity: Fault,
 	About: "Looks at the order of the lugs on each stud, counted from the seat outward: the largest conductor touches the terminal, and none " +
 		"is larger than the one under it. Silent where all conductors are of one size. An order that is not " +
 		"recorded is a note where it matters.",
@@ -30,11 +30,11 @@ func runStackOrder(p *Pass) {
 		sized, unsized := s.bySize()
 		switch {
 		case len(unsized) > 0 && s.known:
-			p.missing("the gauge", "whether the largest lug touches "+s.at.String(), idSubjects(unsized)...)
+			p.missing(Gap{Datum: "the gauge", Field: "gauge", Decides: "whether the largest lug touches " + s.at.String(), Worst: Danger, Subjects: idSubjects(unsized)})
 		case len(unsized) == 0 && sized[0].Gauge.Compare(sized[len(sized)-1].Gauge) == 0:
 			continue
 		case !s.known:
-			p.missing("the order of the lugs", "whether the largest touches the terminal", OfTerminal(s.at))
+			p.missing(Gap{Datum: "the order of the lugs", Field: "stack", Decides: "whether the largest touches the terminal", Worst: Fault, Subjects: []Subject{OfTerminal(s.at)}})
 		}
 		p.judgeOrder(s)
 	}

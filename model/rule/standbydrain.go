@@ -4,7 +4,7 @@ import "fmt"
 
 var standByDrain = Rule{
 	ID: "stand-by-drain", Title: "The cart at rest empties its batteries",
-	Family: Traction, Severity: Fault,
+	Family: Packs, Severity: Fault,
 	About: "Computes what each part takes with the cart parked and how many days the battery that is empty first lasts until its usable " +
 		"charge is gone. Less than a week is a fault, less than two months a caution. A note if only what may have a switch of its own makes it so.",
 	Bad:    "a reducer whose wake lead is looped to its input: 45 mA for ever",

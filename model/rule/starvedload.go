@@ -8,7 +8,7 @@ import (
 
 var starvedLoad = Rule{
 	ID: "starved", Title: "A device pulls its own voltage down and does not work",
-	Family: Function, Severity: Fault,
+	Family: Chain, Severity: Fault,
 	About: "Speaks if a load or a reducer would work at the voltage that it finds, and by its own current pulls that below what it needs: " +
 		"it hangs behind a resistance, a corroded joint or another load. Named with the first state in which it does. A drive behind an " +
 		"open contactor is told by does-not-drive.",

@@ -10,7 +10,7 @@ import (
 
 var stringCount = Rule{
 	ID: "string-count", Title: "The batteries do not add up to the system voltage",
-	Family: Polarity, Severity: Fault,
+	Family: Voltage, Severity: Fault,
 	About: "Compares the sum of the nominal voltages of the main string with the system voltage of the job. A lithium pack " +
 		"may lie up to 10 % above or below, for its cells do not come in steps of 12 V.",
 	Bad:    "seven 6 V batteries on a 48 V cart",
@@ -42,7 +42,7 @@ func runStringCount(p *Pass) {
 	for _, cell := range s.Cells {
 		v := p.Net.KnownFigure(cell.Link.Part, network.NominalRating)
 		if !v.OK {
-			p.missing("the nominal voltage", "whether the batteries add up to the system voltage", OfPart(cell.Link.Part.ID))
+			p.missing(Gap{Datum: "the nominal voltage", Field: "voltage", Decides: "whether the batteries add up to the system voltage", Worst: Fault, Subjects: []Subject{OfPart(cell.Link.Part.ID)}})
 			return
 		}
 		alike = alike && (each == 0 || each == v.Value)
@@ -55,7 +55,7 @@ func runStringCount(p *Pass) {
 		off = want != float64(len(s.Cells))
 	}
 	if at, open := p.openPole(); off && open {
-		p.missing("the jumper", "whether the batteries add up to the system voltage", OfTerminal(at))
+		p.missing(Gap{Datum: "the jumper", Decides: "whether the batteries add up to the system voltage", Worst: Fault, Subjects: []Subject{OfTerminal(at)}})
 		return
 	}
 	if off {

@@ -9,7 +9,7 @@ import (
 
 var studCover = Rule{
 	ID: "stud-cover", Title: "A live stud has no cover",
-	Family: Stacks, Severity: Caution,
+	Family: Studs, Severity: Caution,
 	About: "Looks at the positive studs that are live with the cart parked: ahead of the first contact that opens then. A cover " +
 		"recorded as missing is a caution. Where nothing is recorded, one note names all studs ahead of the first fuse.",
 	Bad:  "the boot on pack.POS is missing",
@@ -38,7 +38,7 @@ func runStudCover(p *Pass) {
 		}
 	}
 	if len(silent) > 0 {
-		p.missing("the cover", "whether a dropped tool can short the pack ahead of its fuse", silent...)
+		p.missing(Gap{Datum: "the cover", Field: "cover", Decides: "whether a dropped tool can short the pack ahead of its fuse", Worst: Caution, Subjects: silent})
 	}
 }
 

@@ -9,7 +9,7 @@ import (
 
 var tapUnfused = Rule{
 	ID: "tap-unfused", Title: "A tap on the pack has no fuse",
-	Family: Fusing, Severity: Danger,
+	Family: Protection, Severity: Danger,
 	About: "Follows everything that conducts from each positive pole, contacts taken as closed, up to the first fuse or breaker. Each " +
 		"branch off the traction path that reaches a charger, reducer, key switch, meter or load without one is reported " +
 		"once, with all its wires; so is a tap on a battery inside the string. Loose ends have rules of their own.",

@@ -8,7 +8,7 @@ import (
 
 var underVoltage = Rule{
 	ID: "under-voltage", Title: "A device gets too little voltage to work",
-	Family: Polarity, Severity: Fault,
+	Family: Voltage, Severity: Fault,
 	About: "Compares the nominal voltage of the source that each load, coil and converter is fed from with the least that the device works " +
 		"at or the coil pulls in at, or if that is not known with six tenths of its own nominal voltage.",
 	Bad:    "the 48 V reverse buzzer hangs on the reducer's 12 V output",

@@ -15,7 +15,7 @@ import (
 
 var wireTooThin = Rule{
 	ID: "wire-too-thin", Title: "A wire gets hotter in use than its insulation stands",
-	Family: Heat, Severity: Fault,
+	Family: Conductors, Severity: Fault,
 	About: "Takes the worst current of each wire over all states, with the drive at its continuous rating for an hour after each peak; a " +
 		"peak whose time is not recorded is taken for 30 s. Speaks if the conductor warms beyond its insulation class in 30 C, by its " +
 		"ampacity and a thermal time constant. A caution if typical ratings decide. Silent about the traction path of a cart without a " +
@@ -71,7 +71,7 @@ func runWireTooThin(p *Pass) {
 		p.reportHot(g)
 	}
 	if len(unclassed) > 0 {
-		p.missing("the insulation class", "whether the wire stands what flows in it", unclassed...)
+		p.missing(Gap{Datum: "the insulation class", Field: "insulation", Decides: "whether the wire stands what flows in it", Worst: Fault, Subjects: unclassed})
 	}
 }
 

@@ -9,8 +9,8 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/cart"
 	"example.com/lugbook/model/jobfile"
+	"example.com/lugbook/model/mini"
 	"example.com/lugbook/model/network"
-	"example.com/lugbook/model/network/mini"
 	"example.com/lugbook/model/part"
 	"example.com/lugbook/model/size"
 )

@@ -62,6 +62,8 @@ var countScale = scale{
 		{print: "cells", also: []string{"cell"}, worth: 1},
 		{print: "ways", also: []string{"way"}, worth: 1},
 		{print: "poles", also: []string{"pole"}, worth: 1},
+		{print: "times", worth: 1},
+		{print: "days", also: []string{"day"}, worth: 1},
 		{print: "strings", also: []string{"string"}, worth: 1},
 		{print: "cycles", also: []string{"cycle"}, worth: 1},
 	},

@@ -1,0 +1,137 @@
+// Package basis holds the limits that a job is judged by where standards differ or where a
+// limit is our choice: one table, each row with its reason. A job chooses a basis and may
+// set limits of its own above it.
+package basis
+
+import (
+	"slices"
+
+	"example.com/lugbook/model/unit"
+)
+
+// Limit is one row of the table.
+type Limit struct {
+	Name   string // as a job file writes it
+	Means  string // what it limits, in words
+	Base   string // the limit with its unit by the base table
+	Source string // where the base table has it from: a standard with its clause, or common practice, no source
+	House  string // the stricter limit of the house rule; empty where it has none of its own
+	Why    string // the reason of the house rule
+}
+
+// Names of the limits that rules ask for.
+const (
+	FuseShare         = "fuse-share-below-50v"
+	FuseShareHigh     = "fuse-share-from-50v"
+	FuseNextSize      = "fuse-next-size"
+	FuseDistance      = "fuse-distance"
+	FuseSheathed      = "fuse-distance-sheathed"
+	FuseOffBattery    = "fuse-distance-battery-sheathed"
+	FuseLoad          = "fuse-load"
+	ContactLoad       = "contact-load"
+	ReducerLoad       = "reducer-load"
+	BranchLoad        = "branch-load"
+	CriticalDrop      = "critical-drop"
+	OrdinaryDrop      = "ordinary-drop"
+	DriveDrop         = "drive-drop"
+	LugsPerStud       = "lugs-per-stud"
+	SupportInterval   = "support-interval"
+	SupportAtBattery  = "support-at-battery"
+	BendRadius        = "bend-radius"
+	LoopDistance      = "loop-distance"
+	ParallelSpread    = "parallel-spread"
+	RestDaysFault     = "rest-days-fault"
+	RestDaysCaution   = "rest-days-caution"
+	FullPackShare     = "full-pack-share"
+	TerminatorLeast   = "terminator-least"
+	TerminatorMost    = "terminator-most"
+	IsolationPerVolt  = "isolation-per-volt"
+	TerminalClass     = "terminal-class"
+	TerminalClassHigh = "terminal-class-high"
+)
+
+// practice is the source of what everyone in the trade does and nobody has printed.
+const practice = "common practice, no source"
+
+// limits is the table.
+var limits = []Limit{
+	{Name: FuseShare, Means: "rating of a fuse or breaker over the ampacity of its wire, circuits under 50 V",
+		Base: "150 %", Source: "33 CFR 183.455(c)(1)", House: "100 %", Why: "FAA AC 43.13-1B 11-48: the device opens before the wire's rating is exceeded"},
+	{Name: FuseShareHigh, Means: "rating of a fuse or breaker over the ampacity of its wire, circuits of 50 V and more",
+		Base: "100 %", Source: "33 CFR 183.455(c)(2)"},
+	{Name: FuseNextSize, Means: "the next standard size above that share is allowed up to this share, circuits of 50 V and more",
+		Base: "150 %", Source: "33 CFR 183.455(c)(2)", House: "100 %", Why: "FAA AC 43.13-1B 11-48 knows no next size up"},
+	{Name: FuseDistance, Means: "length along the conductor from its source to its fuse",
+		Base: "7 in", Source: "33 CFR 183.455(b)"},
+	{Name: FuseSheathed, Means: "the same in a sheath or enclosure all the way",
+		Base: "40 in", Source: "33 CFR 183.455(b)"},
+	{Name: FuseOffBattery, Means: "the same in a sheath, straight from a battery terminal",
+		Base: "72 in", Source: "ABYC E-11 11.10.2.8.1; 33 CFR 183.460, from memory", House: "40 in", Why: "a cart leaves no reason for a longer unprotected cable, and the clause was not read in print"},
+	{Name: FuseLoad, Means: "continuous current over the rating of the fuse that carries it",
+		Base: "100 %", Source: practice, House: "80 %", Why: "a fuse in a warm place opens below its rating; NEC 210.20(A) asks 125 % for continuous loads"},
+	{Name: ContactLoad, Means: "continuous current over the rating of a contact, plug, bar or shunt",
+		Base: "100 %", Source: practice, House: "80 %", Why: "contacts age: a margin keeps them cool"},
+	{Name: ReducerLoad, Means: "sum of the loads over the output rating of a reducer",
+		Base: "100 %", Source: practice, House: "80 %", Why: "a reducer at its limit runs hot in a closed bay"},
+	{Name: BranchLoad, Means: "current of a charger's plug over the rating of the AC branch circuit",
+		Base: "80 %", Source: "NEC 210.23(A)(1)"},
+	{Name: CriticalDrop, Means: "voltage lost on the way to lamps, electronics and supplies",
+		Base: "3 %", Source: "ABYC E-11 11.14.2.6"},
+	{Name: OrdinaryDrop, Means: "voltage lost on the way to other loads",
+		Base: "10 %", Source: "ABYC E-11 11.14.2.6", House: "5 %", Why: "NEC 210.19 informational note: 5 % in all"},
+	{Name: DriveDrop, Means: "voltage lost on the way to the drive at its continuous rating",
+		Base: "5 %", Source: "NEC 215.2 informational note, from memory", House: "3 %", Why: "what is lost in cables is range and heat"},
+	{Name: LugsPerStud, Means: "lugs on one stud",
+		Base: "4 pcs", Source: "ABYC E-11 11.14.6.9; FAA AC 43.13-1B 11-174", House: "3 pcs", Why: "four lugs of traction cable leave no thread"},
+	{Name: SupportInterval, Means: "stretch of a wire between two supports",
+		Base: "18 in", Source: "ABYC E-11 11.14.6.8"},
+	{Name: SupportAtBattery, Means: "the first stretch of a battery cable from its terminal",
+		Base: "36 in", Source: "ABYC E-11 11.14.6.8", House: "18 in", Why: "a cart shakes more than a boat"},
+	{Name: BendRadius, Means: "bend radius over the outside diameter of a cable",
+		Base: "10 times", Source: "US Army TM 1-1500-204-23-4"},
+	{Name: LoopDistance, Means: "length by which the way of a positive and its negative may differ",
+		Base: "1 m", Source: practice},
+	{Name: ParallelSpread, Means: "share by which the resistances of parallel cables may differ",
+		Base: "10 %", Source: practice, House: "5 %", Why: "the better cable carries the rest of the worse one"},
+	{Name: RestDaysFault, Means: "days at rest until the usable charge is gone, least before it is a fault",
+		Base: "7 days", Source: practice},
+	{Name: RestDaysCaution, Means: "days at rest until the usable charge is gone, least without a word",
+		Base: "60 days", Source: practice, House: "90 days", Why: "a winter is three months"},
+	{Name: FullPackShare, Means: "braking current over what a full pack takes",
+		Base: "100 %", Source: practice},
+	{Name: TerminatorLeast, Means: "least resistance between CAN-H and CAN-L",
+		Base: "50 ohm", Source: "ISO 11898-2: two of 120 ohm in parallel are 60 ohm, from memory"},
+	{Name: TerminatorMost, Means: "most resistance between CAN-H and CAN-L",
+		Base: "70 ohm", Source: "ISO 11898-2: two of 120 ohm in parallel are 60 ohm, from memory"},
+	{Name: IsolationPerVolt, Means: "resistance from pack to frame for each volt",
+		Base: "500 ohm", Source: practice},
+	{Name: TerminalClass, Means: "temperature of a terminal that is not marked otherwise, circuits up to 100 A",
+		Base: "60 C", Source: "NEC 110.14(C), from memory"},
+	{Name: TerminalClassHigh, Means: "temperature of a terminal that is not marked otherwise, circuits above 100 A",
+		Base: "75 C", Source: "NEC 110.14(C), from memory"},
+}
+
+// Limits lists the table.
+func Limits() []Limit { return slices.Clone(limits) }
+
+// Find is the limit of that name; false if there is none.
+func Find(name string) (Limit, bool) {
+	i := slices.IndexFunc(limits, func(l Limit) bool { return l.Name == name })
+	if i < 0 {
+		return Limit{}, false
+	}
+	return limits[i], true
+}
+
+// Of is the limit by a basis, which house tells from the base table, with where it is from.
+func (l Limit) Of(house bool) (value unit.Any, source string) {
+	text, source := l.Base, l.Source
+	if house && l.House != "" {
+		text, source = l.House, "house rule: "+l.Why
+	}
+	value, err := unit.ParseAny(text)
+	if err != nil {
+		return unit.Any{}, source
+	}
+	return value, source
+}
