@@ -30,6 +30,7 @@ var (
 	shown     = pool[unit.Any]{right: []unit.Any{unit.V(8).Any(), unit.A(3).Any(), unit.Ohms(2).Any(), {}}, wrong: unit.W(3).Any()}
 	reasons   = pool[string]{right: []string{"it is cut off next week"}, wrong: " "}
 	limits    = pool[unit.Any]{right: []unit.Any{percent("4 %"), percent("6 %"), {}}, wrong: unit.V(3).Any()}
+	waived    = pool[string]{right: []string{"stack-order@b1.+", "stack-order@sol.L1/w1"}, wrong: "stack-order@b2.+"}
 	landings  = pool[model.TerminalRef]{right: []model.TerminalRef{
 		terminal("b1", "+"), terminal("b1", "-"), terminal("b2", "+"), terminal("b2", "-"), terminal("sol", "L1"), terminal("sol", "L2"), terminal("x1", "7"),
 	}, wrong: terminal("b1", "L1")}
@@ -148,12 +149,12 @@ var makers = []func(*rapid.T) edit.Edit{
 			In: "in", Out: "out", Lead: wireIDs.draw(t)}
 	},
 	func(t *rapid.T) edit.Edit {
-		key := "stack-order@" + landings.draw(t).String()
+		key := waived.draw(t)
 		return edit.Waive{Sheet: sheets.draw(t), Waiver: model.Waiver{Finding: key, Reason: reasons.draw(t), By: "bench two", Date: "2026-03-11", Severity: "fault",
 			Subjects: []string{landings.draw(t).String()}}}
 	},
 	func(t *rapid.T) edit.Edit {
-		return edit.Unwaive{Sheet: sheets.draw(t), Finding: "stack-order@" + landings.draw(t).String()}
+		return edit.Unwaive{Sheet: sheets.draw(t), Finding: waived.draw(t)}
 	},
 	func(t *rapid.T) edit.Edit {
 		return edit.SetLimit{Limit: model.Limit{Name: "drive-drop", Value: limits.draw(t), Reason: reasons.draw(t)}}
@@ -272,7 +273,7 @@ func TestRandomEditsOfEveryKindAreAccepted(t *testing.T) {
 	tried := 0
 	rapid.Check(t, func(t *rapid.T) {
 		h := newHistory(t)
-		for range 20 {
+		for range 60 {
 			e := anEdit(t)
 			tried++
 			if h.Do(e) == nil {

@@ -86,7 +86,7 @@ func TestValidateNamesWhatIsMissing(t *testing.T) {
 	whole := rule.All[0]
 	bare := rule.Rule{ID: whole.ID}
 	err := rule.Validate([]rule.Rule{whole, bare})
-	for _, what := range []string{"taken", "title", "about", "why", "how to tell", "limits", "bad example", "good example", "wrong example", "right example", "basis", "source", "remedy", "no code"} {
+	for _, what := range []string{"taken", "title", "about", "why", "how to tell", "limits", "bad example", "good example", "wrong example", "right example", "basis", "source", "remedy", "its code"} {
 		require.ErrorContains(t, err, what)
 	}
 }
