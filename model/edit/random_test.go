@@ -30,6 +30,8 @@ var (
 	shown     = pool[unit.Any]{right: []unit.Any{unit.V(8).Any(), unit.A(3).Any(), unit.Ohms(2).Any(), {}}, wrong: unit.W(3).Any()}
 	reasons   = pool[string]{right: []string{"it is cut off next week"}, wrong: " "}
 	limits    = pool[unit.Any]{right: []unit.Any{percent("4 %"), percent("6 %"), {}}, wrong: unit.V(3).Any()}
+	inserted  = pool[model.PartID]{right: []model.PartID{"fu1", "fu2"}, wrong: "b1"}
+	leads     = pool[model.WireID]{right: []model.WireID{"n1", "n2"}, wrong: "w1"}
 	waived    = pool[string]{right: []string{"stack-order@b1.+", "stack-order@sol.L1/w1"}, wrong: "stack-order@b2.+"}
 	landings  = pool[model.TerminalRef]{right: []model.TerminalRef{
 		terminal("b1", "+"), terminal("b1", "-"), terminal("b2", "+"), terminal("b2", "-"), terminal("sol", "L1"), terminal("sol", "L2"), terminal("x1", "7"),
@@ -145,8 +147,8 @@ var makers = []func(*rapid.T) edit.Edit{
 		return edit.SwapTerminals{Sheet: sheets.draw(t), A: landings.draw(t), B: landings.draw(t)}
 	},
 	func(t *rapid.T) edit.Edit {
-		return edit.InsertInWire{Sheet: sheets.draw(t), Wire: wireIDs.draw(t), Near: sides.draw(t), Part: model.Part{ID: partIDs.draw(t), Kind: model.UnknownKind},
-			In: "in", Out: "out", Lead: wireIDs.draw(t)}
+		return edit.InsertInWire{Sheet: sheets.draw(t), Wire: wireIDs.draw(t), Near: sides.draw(t), Part: model.Part{ID: inserted.draw(t), Kind: model.UnknownKind},
+			In: "in", Out: "out", Lead: leads.draw(t)}
 	},
 	func(t *rapid.T) edit.Edit {
 		key := waived.draw(t)
