@@ -159,11 +159,11 @@ func (c *cli) demoSheet(o *opened, drawn map[demoDrawing]*diagram.Drawing, sheet
 			}
 		}
 	}
-	findings, err := rule.Check(o.job, sheet, o.lib)
+	report, err := rule.Judge(rule.All, o.job, sheet, o.lib)
 	if err != nil {
 		return nil, err
 	}
-	text := findingsText(o.job, sheet, findings)
+	text := reportText(o.job, &report)
 	if sheet == model.Plan {
 		if _, err := fmt.Fprint(c.out, text); err != nil {
 			return nil, err

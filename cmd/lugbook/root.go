@@ -18,7 +18,7 @@ type cli struct {
 // commands lists the commands in the order of help. One file holds one command.
 func (c *cli) commands() []*cobra.Command {
 	return []*cobra.Command{
-		c.demoCommand(), c.newCommand(), c.checkCommand(), c.drawCommand(), c.partsCommand(), c.rulesCommand(),
+		c.demoCommand(), c.newCommand(), c.checkCommand(), c.drawCommand(), c.partsCommand(), c.rulesCommand(), c.explainCommand(), c.questionsCommand(), c.waiveCommand(),
 		c.tidyCommand(), c.schemaCommand(),
 		c.protectCommand(),
 		c.supportCommand(), c.sizeCommand(),
