@@ -3,6 +3,7 @@ package support
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -112,13 +113,20 @@ func (d *desk) gap(contact, capacitor *network.Link) (gap, bool) {
 		for _, pole := range [][2]network.Node{{capacitor.A, capacitor.B}, {capacitor.B, capacitor.A}} {
 			for _, end := range [][2]network.Node{{contact.A, contact.B}, {contact.B, contact.A}} {
 				g := gap{contact: contact, capacitor: capacitor, load: end[0], line: end[1], other: pole[1]}
-				if metal.Same(g.load, pole[0]) && !metal.Same(g.line, pole[1]) && volts(s, g.line, g.other) > leftVolts {
+				if metal.Same(g.load, pole[0]) && !metal.Same(g.line, pole[1]) && d.isAtSource(g.line, metal) && volts(s, g.line, g.other) > leftVolts {
 					return g, true
 				}
 			}
 		}
 	}
 	return gap{}, false
+}
+
+// isAtSource reports whether metal joins a node to either end of a string of batteries. The
+// contact of a direction contactor, which turns the field of a motor behind the capacitor,
+// is live through that motor alone: it fills nothing when it closes.
+func (d *desk) isAtSource(at network.Node, metal *network.Groups) bool {
+	return slices.ContainsFunc(d.whole(), func(f network.Feed) bool { return metal.Same(at, f.At) || metal.Same(at, f.Return) })
 }
 
 // volts is the size of a voltage, 0 if it is not certain.

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"example.com/lugbook/model"
 	_ "example.com/lugbook/model/fixedseed"
 	"example.com/lugbook/model/support"
 )
@@ -27,6 +28,32 @@ wire k1 pack.POS key.BAT gauge=16AWG length=0.1m
 wire k2 key.IGN sol.coil+ gauge=16AWG length=0.1m
 wire k3 sol.coil- pack.NEG gauge=16AWG length=0.1m
 %s`, pack, controller, more)
+}
+
+// Two direction contactors turn the field of the motor behind the controller: they close
+// when the capacitor has long been full, and nothing fills through them.
+func TestDirectionContactorsFillNothing(t *testing.T) {
+	p := only(t, report(t, rig("", "", fmt.Sprintf(resistor, "470ohm")+`
+part dir direction-rocker
+part rf reverse-contactor
+part rr reverse-contactor
+wire m1 ctrl.B+ motor.A1 gauge=2AWG length=0.3m
+wire m2 motor.A2 rf.NO gauge=2AWG length=0.3m
+wire m3 rf.NO rr.NO gauge=2AWG length=0.1m
+wire m4 rf.NC rr.NC gauge=2AWG length=0.1m
+wire m5 rf.NC ctrl.M- gauge=2AWG length=0.3m
+wire m6 rf.COM motor.S1 gauge=2AWG length=0.3m
+wire m7 rr.COM motor.S2 gauge=2AWG length=0.3m
+wire k4 sol.coil+ dir.COM gauge=16AWG length=0.3m
+wire k5 dir.F rf.coil+ gauge=16AWG length=0.3m
+wire k6 dir.R rr.coil+ gauge=16AWG length=0.3m
+wire k7 rf.coil- pack.NEG gauge=16AWG length=0.3m
+wire k8 rr.coil- pack.NEG gauge=16AWG length=0.3m
+wire k9 sol.coil+ ctrl.KSI gauge=16AWG length=0.3m
+`), support.Options{}))
+	require.Equal(t, "sol", string(p.Line.Part))
+	require.Len(t, p.Paths, 1)
+	require.Equal(t, []model.PartID{"pre"}, p.Paths[0].Parts)
 }
 
 // A resistor round the contactor.
