@@ -140,7 +140,7 @@ func (d *desk) preCharge(g gap) PreCharge {
 	p := PreCharge{Line: d.n.Point(g.line).At, Load: d.n.Point(g.load).At, Controller: g.capacitor.Part.ID}
 	p.Farads, _ = b.figure(g.capacitor.Part, g.capacitor.Element.Farads)
 	var filling *network.Solution
-	for _, s := range d.before(g.contact) {
+	for _, s := range append(d.before(g.contact), d.heldBack(g)...) {
 		if filling != nil && len(p.Paths) > 0 {
 			break
 		}

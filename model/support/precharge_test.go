@@ -3,6 +3,7 @@ package support_test
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -185,6 +186,16 @@ wire k5 sol.coil- ctrl.coil-driver gauge=16AWG length=0.1m`
 	require.True(t, says(p.Judgements, support.Note, "wait"))
 	p = only(t, report(t, fmt.Sprintf(ac, "controller-ac"), support.Options{}))
 	require.Empty(t, p.Paths)
+	always := strings.NewReplacer("part inh switch\n", "", "wire k3 key.IGN inh.IN gauge=16AWG length=0.1m\n", "", "inh.OUT", "%s").Replace(ac)
+	p = only(t, report(t, fmt.Sprintf(always, "controller-ac-precharge", "ctrl.coil-supply"), support.Options{}))
+	require.Len(t, p.Paths, 1, "it closes the contactor at key-on, but not before it is full")
+	require.True(t, p.Paths[0].Inside)
+	require.Equal(t, "key-on", p.State)
+	p = only(t, report(t, fmt.Sprintf(always, "controller-ac", "ctrl.coil-supply"), support.Options{}))
+	require.Empty(t, p.Paths)
+	unheld := strings.Replace(always, "wire k5 sol.coil- ctrl.coil-driver", "wire k5 sol.coil- ctrl.B-", 1)
+	p = only(t, report(t, fmt.Sprintf(unheld, "controller-ac-precharge", "ctrl.coil-supply"), support.Options{}))
+	require.Empty(t, p.Paths, "nothing holds the contact back while it fills")
 }
 
 // Whatever the resistor, capacitor and leak: time, energy and end follow the closed form.
