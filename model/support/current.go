@@ -118,16 +118,13 @@ func (d *desk) driving(r *Range, b *basis) {
 		}
 		return
 	}
-	if r.Pack.Nominal > 0 {
-		scale := cruiseVolts / r.Pack.Nominal
-		b.assume("", "cruising takes 50 to 90 A at 48 V on the flat, the same power at other voltages (typical, from memory)")
-		r.add(Current{What: "cruising", Amps: cruiseLeast * scale, Most: cruiseMost * scale, Limit: r.Pack.Continuous, Of: "continuous", Vague: true})
-	}
+	known := !b.recalled(drive.Part, "continuous-current")
+	r.cruise(base+spare, known, b)
 	why := fmt.Sprintf("%s at its rating for long, all that is on in %s", drive.Part.ID, state.DriveForward)
 	if spare > 0 {
 		why += fmt.Sprintf(", %s more if the 12 V side takes all that it may", si(spare, "A"))
 	}
-	r.add(Current{What: "driving for long", Amps: base + spare, Limit: r.Pack.Continuous, Of: "continuous", Why: why, Vague: b.recalled(drive.Part, "continuous-current")})
+	r.add(Current{What: "driving for long", Amps: base + spare, Limit: r.Pack.Continuous, Of: "continuous", Why: why, Vague: !known})
 	rated, _ := b.figure(drive.Part, "continuous-current")
 	if peak, ok := b.figure(drive.Part, "peak-current"); ok && peak > 0 {
 		if peak < rated {
@@ -136,6 +133,21 @@ func (d *desk) driving(r *Range, b *basis) {
 		}
 		r.add(Current{What: "driving for seconds", Amps: base + spare + max(0, peak-rated), Limit: r.Pack.Peak, Of: "peak", Why: fmt.Sprintf("%s at its peak of %s; the motor's current, which the battery's never exceeds", drive.Part.ID, si(peak, "A")), Vague: b.recalled(drive.Part, "peak-current")})
 	}
+}
+
+// cruise adds what carts take on the flat: no more than this one takes for long, if that is
+// known by the controller's own figure.
+func (r *Range) cruise(long float64, known bool, b *basis) {
+	if r.Pack.Nominal <= 0 {
+		return
+	}
+	scale := cruiseVolts / r.Pack.Nominal
+	from, to := cruiseLeast*scale, cruiseMost*scale
+	if known {
+		from, to = min(from, long), min(to, long)
+	}
+	b.assume("", "cruising takes 50 to 90 A at 48 V on the flat, the same power at other voltages (typical, from memory)")
+	r.add(Current{What: "cruising", Amps: from, Most: to, Limit: r.Pack.Continuous, Of: "continuous", Vague: true})
 }
 
 // drive is the load of a controller that drives in a solved state; nil if the cart has no

@@ -3,6 +3,7 @@ package support_test
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -127,12 +128,9 @@ wire c2 chg.DC- pack.NEG
 	}
 }
 
-// A peak below the rating for long cannot be: the larger stands for both.
-func TestPeakBelowContinuous(t *testing.T) {
-	for peak, contradicts := range map[string]bool{"100A": true, "350A": false} {
-		r := report(t, `
+// acDrive is a cart round an AC controller, which is not in it.
+const acDrive = `
 part pack lithium-pack-16
-part ctrl controller-ac continuous-current=200A peak-current=`+peak+`
 part sol contactor-48v
 part key key-switch
 part dir direction-rocker
@@ -147,7 +145,22 @@ wire w9 key.IGN ctrl.KSI gauge=18AWG length=1m
 wire w10 key.IGN dir.COM gauge=18AWG length=1m
 wire w11 dir.F ctrl.fwd gauge=18AWG length=1m
 wire w12 ctrl.coil-supply sol.coil+ gauge=18AWG length=1m
-wire w13 ctrl.coil-driver sol.coil- gauge=18AWG length=1m`, support.Options{})
+wire w13 ctrl.coil-driver sol.coil- gauge=18AWG length=1m`
+
+// A small cart whose controller gives little for long cannot take more on the flat, whatever
+// carts take as a rule; while its figure is the library's, that says nothing.
+func TestCruisingWithinWhatTheDriveTakes(t *testing.T) {
+	for figure, most := range map[string]float64{"continuous-current=40A": 40, "continuous-current=300A": 84.4, "": 84.4} {
+		r := report(t, "part ctrl controller-ac "+figure+acDrive, support.Options{})
+		i := slices.IndexFunc(r.Ranges[0].Rows, func(c support.Current) bool { return c.What == "cruising" })
+		require.InDelta(t, most, r.Ranges[0].Rows[i].Most, 1, figure)
+	}
+}
+
+// A peak below the rating for long cannot be: the larger stands for both.
+func TestPeakBelowContinuous(t *testing.T) {
+	for peak, contradicts := range map[string]bool{"100A": true, "350A": false} {
+		r := report(t, "part ctrl controller-ac continuous-current=200A peak-current="+peak+acDrive, support.Options{})
 		amps := map[string]float64{}
 		for _, row := range r.Ranges[0].Rows {
 			amps[row.What] = row.Amps
