@@ -47,6 +47,10 @@ const (
 	TerminatorMost    = "terminator-most"
 	IsolationPerVolt  = "isolation-per-volt"
 	TerminalClass     = "terminal-class"
+	SystemVoltage     = "system-voltage"
+	GrossVoltage      = "gross-voltage"
+	CoilVoltage       = "coil-voltage"
+	LeastVoltage      = "least-voltage"
 	TerminalClassHigh = "terminal-class-high"
 )
 
@@ -105,6 +109,14 @@ var limits = []Limit{
 		Base: "70 ohm", Source: "ISO 11898-2: two of 120 ohm in parallel are 60 ohm, from memory"},
 	{Name: IsolationPerVolt, Means: "resistance from pack to frame for each volt",
 		Base: "500 ohm", Source: practice},
+	{Name: SystemVoltage, Means: "share by which a string is off the system voltage, least before it is a fault",
+		Base: "10 %", Source: "common practice, no source: 51.2 V on a 48 V cart is off by 7 %, a string with one of ten batteries missing by 10 %"},
+	{Name: GrossVoltage, Means: "voltage of the source over that of the device, least before the device burns rather than wears",
+		Base: "150 %", Source: "common practice, no source: it parts 12, 36, 48 and 72 V where they differ by more than one class"},
+	{Name: CoilVoltage, Means: "voltage of the source over the nominal voltage of a coil",
+		Base: "125 %", Source: "common practice, no source: 51.2 V on a 48 V coil is 7 % more, the next class down a third", House: "110 %", Why: "relay makers allow a tenth above the nominal voltage for long, from memory"},
+	{Name: LeastVoltage, Means: "voltage of the source over the nominal voltage of a device that states no least voltage",
+		Base: "60 %", Source: "common practice, no source: contactors pull in at 65 to 75 %"},
 	{Name: TerminalClass, Means: "temperature of a terminal that is not marked otherwise, circuits up to 100 A",
 		Base: "60 C", Source: "NEC 110.14(C), from memory"},
 	{Name: TerminalClassHigh, Means: "temperature of a terminal that is not marked otherwise, circuits above 100 A",

@@ -52,8 +52,12 @@ func grouped(findings []Finding, causes map[int][]int, under map[int]bool) []Fin
 	return out
 }
 
-// causeOf is the place of the finding from which another follows; -1 if it stands for itself.
+// causeOf is the place of the finding from which another follows; -1 if it stands for itself. A
+// note says that a datum is missing: it follows from nothing and explains nothing.
 func causeOf(rules []Rule, findings []Finding, i int) int {
+	if findings[i].Severity == Note {
+		return -1
+	}
 	for c := range findings {
 		if c == i || findings[c].Severity == Note {
 			continue

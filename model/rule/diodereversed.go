@@ -12,8 +12,19 @@ var diodeReversed = Rule{
 	Family: Polarity, Severity: Danger,
 	About: "Looks at each diode that is a part of its own. It is reversed if its anode can be joined to the positive and its " +
 		"cathode to the negative side of a source, or if it lies across a coil with its anode on the fed side.",
+	Why: "The diode across a coil is there to carry the coil's own current round when its switch opens, so it must block while the coil is fed: its band, " +
+		"the cathode, belongs on the fed side. The other way round it is a piece of wire across the feed. At the first press of the pedal the " +
+		"current of the control fuse goes through pedal switch, key and diode: the fuse blows, or the diode burns open, and from then on " +
+		"nobody sees that the coil has lost its protection; or the switch welds.",
+	Tell: "Look for the band: it is at coil+. With the coil's leads off, the meter on its diode test shows 0.5 to 0.7 V with red on the end without a " +
+		"band, and nothing the other way round. A control fuse that blows at every press of the pedal is the other sign.",
+	Blind: "It looks at diodes that are parts of their own. One that is moulded into a coil or a harness is not on the sheet; a part may be marked wrongly. If a " +
+		"coil can be fed from either side, as in a reversing pair, tracing cannot tell and it is silent.",
 	Bad:    "the band of the diode is on sol.coil-",
 	Good:   "the band of the diode is on sol.coil+",
+	Wrong:  Example{Of: coilAndDiode, But: []string{"wire d1", "wire d1 dio.anode sol.coil+ gauge=18AWG insulation=105C length=60mm", "wire d2", "wire d2 dio.cathode sol.coil- gauge=18AWG insulation=105C length=60mm"}},
+	Right:  Example{Of: coilAndDiode},
+	Upsets: []string{"does-not-drive"},
 	Basis:  Basis{"reversed, the diode conducts as soon as the coil is fed: a dead short through pedal switch and key", Physics},
 	Remedy: "turn the diode round: band to coil+",
 	Run:    runDiodeReversed,
@@ -34,6 +45,7 @@ func runDiodeReversed(p *Pass) {
 					Message: fmt.Sprintf("%s is on the positive side and %s on the negative side of %s: %s conducts when it is fed",
 						p.at(l.A), p.at(l.B), p.at(fs.feed.At), l.Part.ID),
 					Subjects: []Subject{OfPart(l.Part.ID), p.terminal(l.A), p.terminal(l.B)},
+					Fixes:    p.turnedRound(l.A, l.B),
 				})
 				break
 			}
@@ -76,3 +88,21 @@ func (p *Pass) metal() *network.Groups {
 	}
 	return p.shared.metal
 }
+
+// coilAndDiode is a coil on the key with a diode across it.
+const coilAndDiode = `
+part pack lithium-pack-16
+part fu3 fuse-inline-80v fuse-rating=10A
+part key key-switch
+part sol contactor-48v
+part dio diode
+wire k1 pack.POS fu3.in gauge=16AWG insulation=105C length=100mm
+wire k2 fu3.out key.BAT gauge=16AWG insulation=105C length=2m
+wire k3 key.IGN sol.coil+ gauge=16AWG insulation=105C length=2m
+wire k4 sol.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire d1 dio.cathode sol.coil+ gauge=18AWG insulation=105C length=60mm
+wire d2 dio.anode sol.coil- gauge=18AWG insulation=105C length=60mm
+stack sol.coil+ k3 d1
+stack sol.coil- k4 d2
+at pack.POS cover=fitted
+`

@@ -5,7 +5,9 @@ import (
 	"math"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
 )
 
 var stringCount = Rule{
@@ -13,16 +15,28 @@ var stringCount = Rule{
 	Family: Voltage, Severity: Fault,
 	About: "Compares the sum of the nominal voltages of the main string with the system voltage of the job. A lithium pack " +
 		"may lie up to 10 % above or below, for its cells do not come in steps of 12 V.",
-	Bad:    "seven 6 V batteries on a 48 V cart",
-	Good:   "eight 6 V batteries, or one pack of 51.2 V, on a 48 V cart",
-	Basis:  Basis{"controller, charger and meter are made for one system voltage", Practice},
-	Remedy: "count the batteries and compare with the controller's label; correct the record or the string",
-	Run:    runStringCount,
+	Why: "Controller, contactor, charger and meter are made for one system voltage. With a battery too few the cart crawls, its contactor chatters and the " +
+		"charger, which knows only its own end voltage, drives the rest far beyond theirs. With one too many the charger never fills the string and the " +
+		"controller meets a voltage that its capacitors may not stand. It happens when one battery is taken out for good, or when a pack of another class " +
+		"is fitted.",
+	Tell: "Count the batteries and their filler caps: each cap is a cell of about 2.1 V. Measure from the first negative to the last positive: a rested 48 V " +
+		"lead string reads 50 to 52 V, one of 16 lithium cells 51 to 54 V. Compare with the label of the controller.",
+	Blind: "It compares what is recorded: a wrong system voltage in the job looks like a wrong string. A string that is not joined up yet is a question and no " +
+		"finding. Of several strings it judges the one of the highest voltage. What a string really gives only the meter tells.",
+	Bad:  "three 12 V batteries on a 48 V cart",
+	Good: "four 12 V batteries on a 48 V cart",
+	Wrong: Example{Of: fourOfTwelve, But: []string{"part b4", "", "wire j3", "", "wire c1", "wire c1 b3.+ fu.in gauge=10AWG insulation=105C length=100mm",
+		"at b3.+", "at b3.+ cover=fitted", "wire c2", "wire c2 fu.out vm.+ gauge=18AWG insulation=105C length=1m"}},
+	Right:    Example{Of: fourOfTwelve},
+	Explains: []string{"charger-mismatch"},
+	Upsets:   []string{"under-voltage", "over-voltage", "does-not-drive", "starved"},
+	Basis:    Basis{"controller, charger and meter are made for one system voltage", Practice},
+	Remedy:   "count the batteries and compare with the controller's label; correct the record or the string",
+	Run:      runStringCount,
 }
 
-// systemTolerance is how far a string may lie from the system voltage: 51.2 V on a
-// 48 V cart is 6.7 %, one of ten batteries missing is 10 %. Our choice.
-const systemTolerance = 0.0999
+// rounding is the share by which two computed figures count as equal.
+const rounding = 1e-9
 
 func runStringCount(p *Pass) {
 	s, ok := p.mainString()
@@ -50,7 +64,7 @@ func runStringCount(p *Pass) {
 		sum += v.Value
 	}
 	system := p.Job.System.Volts()
-	off := math.Abs(sum-system) > systemTolerance*system
+	off := math.Abs(sum-system) >= (1-rounding)*p.limit(basis.SystemVoltage)*system
 	if want := math.Round(system / each); alike && want*each == system {
 		off = want != float64(len(s.Cells))
 	}
@@ -60,7 +74,9 @@ func runStringCount(p *Pass) {
 	}
 	if off {
 		p.report(Finding{
-			Message:  fmt.Sprintf("%d in series, %s nominal, on a cart of %s", len(s.Cells), volts(sum), volts(system)),
+			Message: fmt.Sprintf("%d in series, %s nominal, on a cart of %s", len(s.Cells), volts(sum), volts(system)),
+			Figure: Figure{What: "nominal voltage of the string", Value: unit.V(sum).Any(), Limit: p.Job.System.Any(), Least: sum < system,
+				Decides: "the system voltage of the job"},
 			Subjects: stringSubjects(s),
 		})
 	}
@@ -100,3 +116,20 @@ func stringSubjects(s network.String) []Subject {
 	}
 	return subjects
 }
+
+// fourOfTwelve is a string of four batteries with a voltmeter on it.
+const fourOfTwelve = `
+part b1 lead-battery-12v
+part b2 lead-battery-12v
+part b3 lead-battery-12v
+part b4 lead-battery-12v
+part fu fuse-inline-80v fuse-rating=2A interrupting-rating=10kA
+part vm voltmeter
+wire j1 b1.+ b2.- gauge=4AWG insulation=105C length=300mm
+wire j2 b2.+ b3.- gauge=4AWG insulation=105C length=300mm
+wire j3 b3.+ b4.- gauge=4AWG insulation=105C length=300mm
+wire c1 b4.+ fu.in gauge=10AWG insulation=105C length=100mm
+wire c2 fu.out vm.+ gauge=18AWG insulation=105C length=1m
+wire c3 vm.- b1.- gauge=18AWG insulation=105C length=1m
+at b3.+ cover=fitted
+`
