@@ -25,6 +25,7 @@ const (
 	inRecords  place = "records"  // a list with a filter whose lines can be changed and taken away
 	inField    place = "field"    // one value being typed
 	inReading  place = "reading"  // what a meter shows, being typed
+	inPage     place = "page"     // the page of a rule
 )
 
 // types reports whether letters are typed there. Where they are not, they act.
@@ -56,7 +57,7 @@ func (a *Action) refusal(d *desk) string {
 func table() []Action {
 	return slices.Concat(
 		walkActions(), pullActions(), moveActions(), fieldActions(), listActions(), stackActions(), cardActions(), zoomActions(),
-		findingActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(), shrinkActions(),
+		findingActions(), pageActions(), readingActions(), recordActions(), editActions(), fileActions(), pointActions(), sheetActions(), stateActions(), viewActions(), shrinkActions(),
 	)
 }
 

@@ -34,8 +34,8 @@ type drawn struct {
 // checked is a finished check.
 type checked struct {
 	stamp
-	findings []rule.Finding
-	err      error
+	report rule.Report
+	err    error
 }
 
 // work is what is being computed, and what the screen shows meanwhile.
@@ -49,6 +49,7 @@ type work struct {
 	careful   bool // a careful drawing is on its way
 
 	findings   []rule.Finding
+	questions  []rule.Question
 	findingsOf stamp
 	checking   bool
 	checkedYet bool
@@ -132,8 +133,8 @@ func (d *desk) check(of stamp) tea.Cmd {
 				msg = checked{stamp: of, err: fmt.Errorf("the check failed: %v", r)}
 			}
 		}()
-		findings, err := checker(job, of.sheet, lib)
-		return checked{of, findings, err}
+		report, err := checker(job, of.sheet, lib)
+		return checked{of, report, err}
 	}
 }
 
@@ -231,7 +232,8 @@ func (d *desk) takeFindings(m checked) tea.Cmd {
 	now := stamp{revision: d.history.Revision(), sheet: d.sheetName}
 	if m.stamp == now {
 		d.work.checkedYet, d.work.findingsOf = true, now
-		d.work.findings = m.findings
+		d.work.findings, d.work.questions = m.report.Findings, m.report.Questions
+		d.work.news++
 		if f, listed := topOf[*findingsLayer](d); listed {
 			f.keepPlace(d)
 		}

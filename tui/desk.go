@@ -24,7 +24,7 @@ type desk struct {
 	theme   *theme.Theme
 	actions []Action
 	drawer  func(*model.Job, model.SheetName, *model.Catalogue, diagram.Options) (*diagram.Drawing, error)
-	checker func(*model.Job, model.SheetName, *model.Catalogue) ([]rule.Finding, error)
+	checker func(*model.Job, model.SheetName, *model.Catalogue) (rule.Report, error)
 	history *edit.History
 	saved   *model.Job                 // the job as it was last saved
 	latest  *atomic.Pointer[model.Job] // what is not saved, for rescue; nil if nothing
@@ -86,7 +86,7 @@ func newDesk(s Session, t *theme.Theme) *desk {
 		job.Sheets = []model.Sheet{{Name: model.AsFound}}
 	}
 	d := &desk{
-		session: s, lib: s.Library, theme: t, actions: table(), drawer: diagram.Draw, checker: rule.Check, history: edit.NewHistory(job, s.Library),
+		session: s, lib: s.Library, theme: t, actions: table(), drawer: diagram.Draw, checker: judge, history: edit.NewHistory(job, s.Library),
 		unwired: true, mouse: s.Mouse, drafts: map[model.TerminalRef]string{}, latest: &atomic.Pointer[model.Job]{},
 	}
 	d.saved = d.job()
@@ -195,4 +195,9 @@ func (d *desk) changed() {
 		d.lug = ""
 	}
 	d.closeStale()
+}
+
+// judge runs all rules on a sheet.
+func judge(j *model.Job, sheet model.SheetName, lib *model.Catalogue) (rule.Report, error) {
+	return rule.Judge(rule.All, j, sheet, lib)
 }

@@ -146,12 +146,28 @@ func (f *findingsLayer) side(d *desk, s *screen.Surface) {
 
 // findingDetail is everything that a finding has to say.
 func findingDetail(f *rule.Finding) string {
-	text := f.Message + "\nremedy: " + f.Remedy + "\nbasis: " + f.Basis.Text + " (" + f.Basis.Source + ")"
-	if len(f.Fixes) > 0 {
-		text += "\na applies: " + f.Fixes[0].Name()
+	lines := []string{f.Message}
+	line := func(what, text string) {
+		if text != "" {
+			lines = append(lines, what+": "+text)
+		}
 	}
-	return text
+	line("in the state", f.State)
+	line("figure", f.Figure.String())
+	line("follows from", f.Cause)
+	line("remedy", f.Remedy)
+	for i, e := range f.Fixes {
+		line(applyKeys[min(i, len(applyKeys)-1)]+" applies", e.Name())
+	}
+	line("basis", f.Basis.Text+" ("+f.Basis.Source+")")
+	if w := f.Waived; w != nil {
+		line("waived", "by "+w.By+" on "+w.Date+": "+w.Reason)
+	}
+	return strings.Join(lines, "\n")
 }
+
+// applyKeys make the ready-made edits of a finding: the first, and the other choice.
+var applyKeys = []string{"a", "A"}
 
 // drawFindings draws the list; at is the finding at hand, below 0 none.
 func (d *desk) drawFindings(s *screen.Surface, at int) {
@@ -170,8 +186,16 @@ func (d *desk) drawFindings(s *screen.Surface, at int) {
 			text = d.theme.Prefix(theme.Selected)
 			s.Write(0, y, ">", text)
 		}
-		s.Write(1, y, look.sign, d.theme.Prefix(look.role))
-		s.WriteIn(4, y, s.W-5, f.Message, text)
+		indent := 0
+		if f.Cause != "" {
+			indent = 2 // it follows from the one above
+		}
+		s.Write(1+indent, y, look.sign, d.theme.Prefix(look.role))
+		message := f.Message
+		if f.Waived != nil {
+			message = "waived: " + message
+		}
+		s.WriteIn(4+indent, y, s.W-5-indent, message, text)
 	}
 }
 
@@ -217,9 +241,9 @@ func (d *desk) worst() *rule.Finding {
 	return nil
 }
 
-// applyFix makes the ready-made edit of the finding at hand.
-func (f *findingsLayer) applyFix(d *desk) {
-	d.try(f.finding(d).Fixes[0])
+// applyFix makes a ready-made edit of the finding at hand.
+func applyFix(n int) func(*findingsLayer, *desk) {
+	return func(f *findingsLayer, d *desk) { d.try(f.finding(d).Fixes[n]) }
 }
 
 func findingActions() []Action {
@@ -230,20 +254,29 @@ func findingActions() []Action {
 		}
 		return ""
 	}
-	fixable := func(d *desk) string {
+	fresh := func(d *desk) string {
 		f, ok := topOf[*findingsLayer](d)
-		if !ok {
+		switch {
+		case !ok:
 			return open(d)
-		}
-		switch at := f.finding(d); {
-		case at == nil:
+		case f.finding(d) == nil:
 			return "there is no finding"
-		case len(at.Fixes) == 0:
-			return "this finding has no ready-made edit; its remedy says what to do"
 		case d.work.findingsOf != stamp{revision: d.history.Revision(), sheet: d.sheetName}:
 			return "the sheet is being checked again; once more in a moment"
 		}
 		return ""
+	}
+	fixable := func(n int) func(*desk) string {
+		return first(fresh, func(d *desk) string {
+			f, _ := topOf[*findingsLayer](d)
+			switch fixes := f.finding(d).Fixes; {
+			case len(fixes) == 0:
+				return "this finding has no ready-made edit; its remedy says what to do"
+			case n >= len(fixes):
+				return "this finding has one ready-made edit"
+			}
+			return ""
+		})
 	}
 	act := func(id, title, hint, keys string, when func(*desk) string, run func(*findingsLayer, *desk)) Action {
 		return Action{ID: id, Title: title, Hint: hint, Keys: strings.Fields(keys), In: in, When: when, Run: func(d *desk) tea.Cmd {
@@ -269,7 +302,13 @@ func findingActions() []Action {
 			d.pop()
 			f.show(d)
 		}),
-		act("finding-apply", "Apply the finding's ready-made edit", "apply", "a", fixable, (*findingsLayer).applyFix),
+		act("finding-apply", "Apply the finding's ready-made edit", "apply", applyKeys[0], fixable(0), applyFix(0)),
+		act("finding-apply-other", "Apply the finding's other ready-made edit", "apply other", applyKeys[1], fixable(1), applyFix(1)),
+		{ID: "finding-why", Title: "Show the page of the finding's rule: why, how to tell, examples", Hint: "why", Keys: []string{"y"}, In: in, When: fresh, Run: func(d *desk) tea.Cmd {
+			f, _ := topOf[*findingsLayer](d)
+			return d.openPage(f.finding(d).Rule)
+		}},
+		act("finding-waive", "Let the finding stay, with reason and name; again takes it back", "waive", "w", fresh, (*findingsLayer).waive),
 		act("finding-down", "Next finding", "next", "down tab", open, step(1)),
 		act("finding-place", "Next place that the finding is about", "next place", "right .", several, turn(1)),
 		act("finding-place-back", "Place before that the finding is about", "", "left ,", several, turn(-1)),

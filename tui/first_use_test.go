@@ -33,8 +33,8 @@ func TestAKeyOfTheDrawingIsNamedElsewhere(t *testing.T) {
 	r := recorded(t)
 	r.press("Ja")
 	require.Contains(t, r.d.notice.text, "a is a key of the drawing (Add a part from the parts library); Esc goes back there")
-	r.press("Q")
-	require.Contains(t, r.d.notice.text, "Q does nothing here")
+	r.press("Y")
+	require.Contains(t, r.d.notice.text, "Y does nothing here")
 }
 
 func TestAHeldDeleteKeyStopsAtAnotherKindOfPart(t *testing.T) {
@@ -154,7 +154,7 @@ func TestSeveralExpectedWiresAreCounted(t *testing.T) {
 func TestWhatAFindingMissesIsRecordedFromItsList(t *testing.T) {
 	r := recorded(t)
 	plain := r.d.checker
-	r.d.checker = func(j *model.Job, name model.SheetName, lib *model.Catalogue) ([]rule.Finding, error) {
+	r.d.checker = func(j *model.Job, name model.SheetName, lib *model.Catalogue) (rule.Report, error) {
 		found, err := plain(j, name, lib)
 		missing := rule.Finding{Rule: "cover", Severity: rule.Note, Message: "covers are not recorded", Remedy: "look", Basis: rule.Basis{Text: "shorts", Source: rule.Practice}}
 		for _, at := range []model.TerminalRef{ref("b1", "+"), ref("b1", "-"), ref("b2", "+")} {
@@ -162,11 +162,11 @@ func TestWhatAFindingMissesIsRecordedFromItsList(t *testing.T) {
 			case known == nil || known.Cover == "":
 				missing.Subjects = append(missing.Subjects, rule.OfTerminal(at))
 			case known.Cover == model.CoverMissing:
-				found = append([]rule.Finding{{Rule: "live", Severity: rule.Caution, Message: at.String() + " has no cover", Subjects: []rule.Subject{rule.OfTerminal(at)}}}, found...)
+				found.Findings = append([]rule.Finding{{Rule: "live", Severity: rule.Caution, Message: at.String() + " has no cover", Subjects: []rule.Subject{rule.OfTerminal(at)}}}, found.Findings...)
 			}
 		}
 		if len(missing.Subjects) > 0 {
-			found = append(found, missing)
+			found.Findings = append(found.Findings, missing)
 		}
 		return found, err
 	}

@@ -231,11 +231,19 @@ func plainWire(w *model.Wire, i int, ports map[string]scene.Point, wires []scene
 	return append(wires, scene.Wire{ID: string(w.ID), Path: path, Colour: w.Colour.String(), Weight: scene.Power, Label: label}), flags
 }
 
-// plainCheck finds thicker wires on top of thinner ones, and ends that were not traced.
-func plainCheck(j *model.Job, name model.SheetName, _ *model.Catalogue) ([]rule.Finding, error) {
+// plainCheck finds thicker wires on top of thinner ones and ends that were not traced, and asks
+// for the lengths of wires.
+func plainCheck(j *model.Job, name model.SheetName, _ *model.Catalogue) (rule.Report, error) {
 	s := j.Sheet(name)
 	if s == nil {
-		return nil, errors.New("no such sheet")
+		return rule.Report{}, errors.New("no such sheet")
+	}
+	var questions []rule.Question
+	for i := range s.Wires {
+		if w := &s.Wires[i]; w.Length.IsZero() {
+			questions = append(questions, rule.Question{Datum: "the length", Field: "length", Subject: rule.OfWire(w.ID), Decides: []string{"how much is lost on the way"},
+				Rules: []string{"drop-too-high"}, Worst: rule.Caution})
+		}
 	}
 	var found []rule.Finding
 	for i := range s.Terminals {
@@ -243,16 +251,19 @@ func plainCheck(j *model.Job, name model.SheetName, _ *model.Catalogue) ([]rule.
 		best := slices.Clone(t.Stack)
 		slices.SortStableFunc(best, func(a, b model.WireID) int { return s.Wire(b).Gauge.Compare(s.Wire(a).Gauge) })
 		if !slices.Equal(best, t.Stack) {
-			found = append(found, rule.Finding{Rule: "stack-order", Severity: rule.Fault, Message: fmt.Sprintf("on %s a thick lug sits on a thin one", t.At),
+			found = append(found, rule.Finding{Rule: "stack-order", Key: "stack-order@" + t.At.String(), Severity: rule.Fault, Message: fmt.Sprintf("on %s a thick lug sits on a thin one", t.At),
 				Subjects: []rule.Subject{rule.OfTerminal(t.At)}, Remedy: "put the thickest on the seat", Basis: rule.Basis{Text: "less contact", Source: rule.Practice},
 				Fixes: []edit.Edit{edit.Restack{Sheet: name, At: t.At, Order: best}}})
 		}
 	}
 	for i := range s.Wires {
 		if w := &s.Wires[i]; w.To.Loose == model.Untraced || w.From.Loose == model.Untraced {
-			found = append(found, rule.Finding{Rule: "untraced", Severity: rule.Caution, Message: fmt.Sprintf("%s is not traced", w.ID),
+			found = append(found, rule.Finding{Rule: "untraced-end-live", Key: "untraced-end-live@" + string(w.ID), Severity: rule.Danger, Message: fmt.Sprintf("%s is not traced", w.ID),
 				Subjects: []rule.Subject{rule.OfWire(w.ID)}, Remedy: "follow it", Basis: rule.Basis{Text: "unknown", Source: rule.Practice}})
 		}
 	}
-	return found, nil
+	for i := range found {
+		found[i].Waived = s.Waiver(found[i].Key)
+	}
+	return rule.Report{Sheet: name, Findings: found, Questions: questions}, nil
 }

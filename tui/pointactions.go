@@ -50,7 +50,7 @@ func pointActions() []Action {
 }
 
 // allPlaces are all places.
-var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inOverview, inCard, inStack, inFindings, inJump, inList, inRecords, inField, inReading}
+var allPlaces = []place{onDrawing, inWalk, inPull, inMove, inOverview, inCard, inStack, inFindings, inJump, inList, inRecords, inField, inReading, inPage}
 
 func onSomething(d *desk) string {
 	switch {

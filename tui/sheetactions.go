@@ -29,6 +29,7 @@ func sheetActions() []Action {
 	}
 	return []Action{
 		{ID: "findings", Title: "List what the rules found on this sheet", Keys: []string{"n", "!"}, Hint: "findings", In: []place{onDrawing, inCard}, Run: openFindings},
+		{ID: "questions", Title: "Walk through what is not recorded and decides something", Keys: []string{"Q"}, In: []place{onDrawing, inCard, inFindings}, When: asked, Run: questions},
 		{ID: "sheets", Title: "Sheets: show one, or start the plan from the as-found", Keys: []string{"p"}, In: everywhere, Run: sheets},
 		show("1", model.AsFound), show("2", model.Plan), show("3", model.AsBuilt),
 		{ID: "job", Title: "The job's own card: title, cart, system voltage", Keys: []string{"J"}, In: everywhere, Run: func(d *desk) tea.Cmd {

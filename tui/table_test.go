@@ -78,7 +78,7 @@ func TestDisabledCommandsSayWhy(t *testing.T) {
 	require.Equal(t, inList, r.d.here(), "the list stays open")
 	r.press("<esc>u")
 	require.Contains(t, r.d.notice.text, "nothing has been done yet")
-	r.press("Q")
+	r.press("Y")
 	require.Contains(t, r.d.notice.text, "does nothing here")
 }
 
@@ -101,7 +101,7 @@ func TestHintsFitAndAlwaysShowTheCommands(t *testing.T) {
 	r := newRobot(t, Session{}, theme.NoEscapes, 80, 24)
 	recordCart(r)
 	for in, keys := range map[place]string{
-		onDrawing: "", inWalk: "g", inPull: "w", inMove: "m", inOverview: "-", inCard: "e", inStack: "k", inFindings: "n", inJump: ";", inList: "/", inField: "z", inRecords: "t", inReading: "tparked<enter>i",
+		onDrawing: "", inWalk: "g", inPull: "w", inMove: "m", inOverview: "-", inCard: "e", inStack: "k", inFindings: "n", inJump: ";", inList: "/", inField: "z", inRecords: "t", inReading: "tparked<enter>i", inPage: "ny",
 	} {
 		r.press("/sol.L2<enter>" + keys)
 		require.Equal(t, in, r.d.here())

@@ -44,6 +44,8 @@ func (d *desk) take(msg tea.Msg) tea.Cmd {
 		return d.takeForce(msg.force)
 	case checked:
 		return d.takeFindings(msg)
+	case pageMade:
+		d.takePage(msg)
 	case judged:
 		return d.takeJudged(msg)
 	case *diagnosis:

@@ -12,7 +12,6 @@ import (
 	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/part"
-	"example.com/lugbook/model/rule"
 	"example.com/lugbook/model/unit"
 	"example.com/lugbook/tui/theme"
 )
@@ -306,7 +305,7 @@ func TestAWireByForm(t *testing.T) {
 // The same with the drawing, the rules and the parts library of every day.
 func TestRecordingWithTheRealDrawingAndRules(t *testing.T) {
 	r := newRobot(t, Session{Library: part.Library()}, theme.Indexed, 120, 36)
-	r.d.drawer, r.d.checker = diagram.Draw, rule.Check
+	r.d.drawer, r.d.checker = diagram.Draw, judge
 	r.press("alead-battery-8v<enter>pack tray<enter><enter>AAA")
 	r.press("acontactor-48v<enter>rear<enter><enter>/b1-<enter>gk6 b2+<enter>r14 ?<enter>..k6 b3+<enter><esc>")
 	require.Len(t, r.d.sheet().Wires, 3)

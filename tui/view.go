@@ -14,6 +14,7 @@ import (
 // What a layer shows besides its place, if it has it to show.
 type (
 	sider   interface{ side(*desk, *screen.Surface) }
+	filler  interface{ fill(*desk, *screen.Surface) } // over drawing and side
 	reader  interface{ reading(*desk) string }
 	entrant interface {
 		entry(*desk) (lead string, l *line.Line, ghost string)
@@ -53,6 +54,11 @@ func (d *desk) body() []string {
 	area := p.Canvas.Union(p.Side).Union(p.Below)
 	if area.Empty() {
 		return d.blankRows()
+	}
+	if f, fills := d.top().(filler); fills {
+		s := screen.New(area.Dx(), area.Dy(), d.session.ASCII)
+		f.fill(d, s)
+		return s.Lines(d.theme.Reset())
 	}
 	var canvas, side []string
 	if !p.Canvas.Empty() {
