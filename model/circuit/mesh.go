@@ -30,6 +30,7 @@ type mesh struct {
 	branches branches
 	depth    []int
 	due      []float64 // by node: current that leaves it
+	anywhere bool      // currents are injected at any node, those that are removed from the fixed part too
 	below    []float64 // by node: current that leaves it and all below it
 	rhs      []float64 // by loop
 }
@@ -221,9 +222,7 @@ func (m *mesh) factorise() int {
 // second, which must be in one island. Without sources, only what the injected currents drive
 // is found.
 func (m *mesh) solve(currents, volts, injected []float64, injecting []Element, sources bool) {
-	for _, n := range m.nodes {
-		m.due[n] = 0
-	}
+	clear(m.due)
 	for _, e := range m.switching {
 		currents[e] = 0
 	}
@@ -233,15 +232,18 @@ func (m *mesh) solve(currents, volts, injected []float64, injecting []Element, s
 		m.due[m.elements[e].a] += i
 		m.due[m.elements[e].b] -= i
 	}
+	if m.anywhere {
+		m.gatherFixed(sources)
+	}
 	for id := range m.edges[:m.whole] {
 		e := &m.edges[id]
 		switch {
-		case !sources:
-			e.volts = 0
-		case e.fixed >= 0:
+		case e.fixed >= 0 && (sources || m.anywhere):
 			e.volts = m.fixed.edges[e.fixed].volts
-		default:
+		case sources:
 			e.volts = m.elements[e.e].volts
+		default:
+			e.volts = 0
 		}
 	}
 	m.gather(m.due)
@@ -262,15 +264,36 @@ func (m *mesh) solve(currents, volts, injected []float64, injecting []Element, s
 	}
 }
 
-// complete adds the currents and voltages of the fixed part to the last solution, and numbers
-// the islands in the order of their first nodes.
-func (m *mesh) complete(currents, volts []float64) (island []int) {
+// gatherFixed moves the voltages of the fixed part, or none, and what is injected in it to
+// what is left of it.
+func (m *mesh) gatherFixed(sources bool) {
+	whole := 0
+	for i := range m.elements {
+		if e := &m.elements[i]; e.fixed() {
+			m.fixed.edges[whole].volts = 0
+			if sources {
+				m.fixed.edges[whole].volts = e.volts
+			}
+			whole++
+		}
+	}
+	m.fixed.gather(m.due)
+}
+
+// spreadFixed adds the voltages of the fixed part to the last solution.
+func (m *mesh) spreadFixed(volts []float64) {
 	for id := range m.edges[:m.whole] {
 		if e := &m.edges[id]; e.fixed >= 0 {
 			m.fixed.edges[e.fixed].current = e.current
 		}
 	}
 	m.fixed.spread(volts)
+}
+
+// complete adds the currents and voltages of the fixed part to the last solution, and numbers
+// the islands in the order of their first nodes.
+func (m *mesh) complete(currents, volts []float64) (island []int) {
+	m.spreadFixed(volts)
 	whole := 0
 	for i := range m.elements {
 		if m.elements[i].fixed() {

@@ -73,6 +73,7 @@ func (s *state) checkReturns() error {
 // takes longer.
 func (s *state) switchModes(switched []Element, firstOnly bool) []Element {
 	amperes, volts := s.mesh.largest(s.volts)
+	amperes = max(amperes, s.strongest)
 	for _, e := range s.switching {
 		if mode := s.wanted(e, slack*amperes, slack*volts); mode != s.modes[e] {
 			s.modes[e] = mode

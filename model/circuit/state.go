@@ -27,7 +27,8 @@ type state struct {
 	mesh      *mesh
 	wired     []bool // by place in switching: it conducts in the mesh
 	conducts  []bool
-	ready     bool // the mesh was wired once
+	ready     bool    // the mesh was wired once
+	strongest float64 // amperes that are injected; nothing less than a share of it is told from rounding
 	forced    []float64
 	currents  []float64
 	volts     []float64
@@ -162,6 +163,12 @@ func (s *state) rewire() error {
 
 // solve finds currents and voltages as everything stands.
 func (s *state) solve() {
+	s.force()
+	s.mesh.solve(s.currents, s.volts, s.forced, s.injecting, true)
+}
+
+// force sets the currents that are known as everything stands.
+func (s *state) force() {
 	for _, i := range s.injecting {
 		el := &s.elements[i]
 		s.forced[i] = 0
@@ -175,7 +182,6 @@ func (s *state) solve() {
 			s.forced[i] = s.demand[i]
 		}
 	}
-	s.mesh.solve(s.currents, s.volts, s.forced, s.injecting, true)
 }
 
 func (s *state) joined(a, b Node) bool {

@@ -35,6 +35,7 @@ type assembler struct {
 	state    state.State
 	c        *circuit.Circuit
 	elements []circuit.Element
+	bridges  []circuit.Element
 	coils    map[coilID]circuit.Element
 	changes  map[int]*Change // by link
 	dead     bool

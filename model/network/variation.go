@@ -45,7 +45,17 @@ type Bridge struct {
 // SolveWith is [Network.Solve] of a sheet that is otherwise in some respects. A source of
 // current with no way back is an error.
 func (n *Network) SolveWith(s state.State, v Variation) (*Solution, error) {
-	b := assembler{
+	b := n.assemble(s, v)
+	solved, err := b.c.Solve()
+	if err != nil {
+		return nil, b.explain(err)
+	}
+	return &Solution{State: s, n: n, solved: solved, elements: b.elements, bridges: b.bridges}, nil
+}
+
+// assemble makes the circuit of a sheet that is otherwise in some respects.
+func (n *Network) assemble(s state.State, v Variation) *assembler {
+	b := &assembler{
 		n: n, state: s, c: circuit.New(), dead: v.Dead, held: v.Held, sound: v.Sound, celsius: cmp.Or(v.Celsius, wireCelsius),
 		elements: make([]circuit.Element, len(n.links)), coils: map[coilID]circuit.Element{},
 	}
@@ -62,15 +72,10 @@ func (n *Network) SolveWith(s state.State, v Variation) (*Solution, error) {
 	for i := range n.links {
 		b.add(i)
 	}
-	bridges := make([]circuit.Element, len(v.Bridges))
-	for i, bridge := range v.Bridges {
-		bridges[i] = b.bridge(bridge)
+	for _, bridge := range v.Bridges {
+		b.bridges = append(b.bridges, b.bridge(bridge))
 	}
-	solved, err := b.c.Solve()
-	if err != nil {
-		return nil, b.explain(err)
-	}
-	return &Solution{State: s, n: n, solved: solved, elements: b.elements, bridges: bridges}, nil
+	return b
 }
 
 func (b *assembler) bridge(j Bridge) circuit.Element {

@@ -37,10 +37,17 @@ const (
 	least
 )
 
+// faultKey names a fault over all states.
 type faultKey struct {
 	at, to network.Node
-	state  int
 	how    extreme
+}
+
+// boltKey names one state with the figures that faults in it are computed with.
+type boltKey struct {
+	state   int
+	how     extreme
+	celsius float64
 }
 
 // faultAmps is the current from which a fault counts as one: below it something limits it
@@ -53,47 +60,68 @@ const coldCelsius = 20
 
 // worst is the greatest or the least fault at a node over all states in which there is one.
 func (s *Survey) worst(at, to network.Node, how extreme, celsius float64) Fault {
-	f := Fault{At: at, To: to}
 	if at == network.None || to == network.None || at == to {
-		return f
+		return Fault{At: at, To: to}
 	}
-	for _, i := range s.distinct {
-		solution := s.fault(at, to, i, how, celsius)
-		if solution == nil {
-			continue
-		}
-		amps := math.Abs(solution.BridgeCurrent(0))
-		better := amps > f.Amps
-		if how == least {
-			better = amps < f.Amps
-		}
-		if amps >= faultAmps && (f.IsNone() || better) {
-			f.Amps, f.State, f.solution = amps, s.states[i].state.Name, solution
-		}
+	key := faultKey{at, to, how}
+	f, done := s.faults[key]
+	if !done {
+		f = s.fault(at, to, how, celsius)
+		s.faults[key] = f
 	}
 	return f
 }
 
-// fault solves one fault in one state; nil if the circuit has no solution.
-func (s *Survey) fault(at, to network.Node, i int, how extreme, celsius float64) *network.Solution {
-	key := faultKey{at, to, i, how}
-	if solution, done := s.faults[key]; done {
-		return solution
+// fault computes one fault in all states.
+func (s *Survey) fault(at, to network.Node, how extreme, celsius float64) Fault {
+	f := Fault{At: at, To: to}
+	var in *network.Bolted
+	for _, i := range s.distinct {
+		if s.isApart(at, to, i) {
+			continue
+		}
+		bolted := s.bolted(boltKey{i, how, celsius})
+		if bolted == nil {
+			continue
+		}
+		amps, err := bolted.Amps(at, to)
+		amps = math.Abs(amps)
+		if err != nil || amps < faultAmps {
+			continue
+		}
+		better := amps > f.Amps*(1+sameAmps)
+		if how == least {
+			better = amps < f.Amps*(1-sameAmps)
+		}
+		if in == nil || better {
+			f.Amps, f.State, in = amps, s.states[i].state.Name, bolted
+		}
 	}
-	if s.isApart(at, to, i) {
-		s.faults[key] = nil
-		return nil
+	if in != nil {
+		f.solution, _ = in.Solve(at, to)
 	}
-	v := network.Variation{
-		Held: s.states[i].solution, Celsius: celsius, Changes: s.charges[how], Sound: how == greatest,
-		Bridges: append([]network.Bridge{{A: at, B: to}}, s.giveBack(how)...),
+	return f
+}
+
+// sameAmps is the share by which two currents may differ and still count as one: of the
+// states in which a fault is the same the first is told.
+const sameAmps = 1e-9
+
+// bolted sets one state up for faults; nil if the circuit has no solution.
+func (s *Survey) bolted(key boltKey) *network.Bolted {
+	bolted, done := s.bolts[key]
+	if !done {
+		one := &s.states[key.state]
+		var err error
+		bolted, err = s.net.Bolt(one.state, network.Variation{
+			Held: one.solution, Celsius: key.celsius, Changes: s.charges[key.how], Sound: key.how == greatest, Bridges: s.giveBack(key.how),
+		})
+		if err != nil {
+			bolted = nil
+		}
+		s.bolts[key] = bolted
 	}
-	solution, err := s.net.SolveWith(s.states[i].state, v)
-	if err != nil {
-		solution = nil
-	}
-	s.faults[key] = solution
-	return solution
+	return bolted
 }
 
 // isApart reports whether nothing joins two nodes in a state, so that no fault between them

@@ -25,7 +25,8 @@ type Survey struct {
 	states     []solved
 	distinct   []int               // states in which a fault finds different ways, the first of equal ones
 	charges    [2][]network.Change // of the sources, by extreme
-	faults     map[faultKey]*network.Solution
+	bolts      map[boltKey]*network.Bolted
+	faults     map[faultKey]Fault
 	curves     map[*network.Link]opening.Curve
 	outlines   map[*network.Link]*Conductor
 	conductors map[*network.Link]*Conductor
@@ -42,7 +43,7 @@ type solved struct {
 func NewSurvey(n *network.Network) *Survey {
 	s := &Survey{
 		net: n, protection: n.Protect(), regen: n.Regenerators(), returns: n.Returns(),
-		faults: map[faultKey]*network.Solution{}, nominals: map[*network.Link]float64{}, fed: map[*network.Feed][]bool{}, curves: map[*network.Link]opening.Curve{},
+		bolts: map[boltKey]*network.Bolted{}, faults: map[faultKey]Fault{}, nominals: map[*network.Link]float64{}, fed: map[*network.Feed][]bool{}, curves: map[*network.Link]opening.Curve{},
 		outlines: map[*network.Link]*Conductor{}, conductors: map[*network.Link]*Conductor{}, devices: map[*network.Link]*Device{},
 	}
 	s.feeds, s.entries = s.protection.Feeds, s.protection.Entries()
