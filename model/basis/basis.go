@@ -35,6 +35,10 @@ const (
 	OrdinaryDrop      = "ordinary-drop"
 	DriveDrop         = "drive-drop"
 	LugsPerStud       = "lugs-per-stud"
+	StackCurrent      = "stack-current"
+	StackSpread       = "stack-spread"
+	BarrelSpread      = "barrel-spread"
+	BarrelRange       = "barrel-range"
 	SupportInterval   = "support-interval"
 	SupportAtBattery  = "support-at-battery"
 	BendRadius        = "bend-radius"
@@ -87,6 +91,14 @@ var limits = []Limit{
 		Base: "5 %", Source: "NEC 215.2 informational note, from memory", House: "3 %", Why: "what is lost in cables is range and heat"},
 	{Name: LugsPerStud, Means: "lugs on one stud",
 		Base: "4 pcs", Source: "ABYC E-11 11.14.6.9; FAA AC 43.13-1B 11-174", House: "3 pcs", Why: "four lugs of traction cable leave no thread"},
+	{Name: StackCurrent, Means: "current from which a joint counts as one of the main circuit: its place in a stack goes by current, and its condition matters more",
+		Base: "20 A", Source: "ABYC E-11 11.14.5: up to 20 A a terminal may be held by friction alone", House: "10 A", Why: "a poor joint of 10 mohm turns 1 W into heat at 10 A"},
+	{Name: StackSpread, Means: "share by which the currents of two lugs may differ and still count as the same",
+		Base: "100 %", Source: practice, House: "25 %", Why: "the current is the reason for the order, the size only its usual sign"},
+	{Name: BarrelSpread, Means: "share by which the conductor that a lug's barrel is made for may differ in area from the wire in it",
+		Base: "25 %", Source: "ASTM B258: the next gauge number differs by 26 % in area", House: "10 %", Why: "crimp dies are made for one standard of sizes"},
+	{Name: BarrelRange, Means: "area of the thickest over that of the thinnest wire that one barrel up to 10 AWG takes",
+		Base: "260 %", Source: "crimp terminals for 22 to 18 AWG, four gauge numbers, from memory"},
 	{Name: SupportInterval, Means: "stretch of a wire between two supports",
 		Base: "18 in", Source: "ABYC E-11 11.14.6.8"},
 	{Name: SupportAtBattery, Means: "the first stretch of a battery cable from its terminal",

@@ -79,7 +79,7 @@ func bridge(pole, other string) string {
 		"wire g usb.+ lt1.+ gauge=16AWG\nwire h lt1.- " + other + " gauge=16AWG\nwire i usb.- lt2.+ gauge=16AWG\nwire j lt2.- " + pole + " gauge=16AWG\nat b1.+ cover=fitted"
 }
 
-var badExamples = []example{
+var commonBad = []example{
 	{rule: "battery-shorted", text: edited(isolated, "+", "part b1 lead-battery-6v\nwire x1 b1.+ b1.-")},
 	{rule: "battery-shorted", name: "a ring", text: "part b1 lead-battery-6v\npart b2 lead-battery-6v\nwire x1 b1.+ b2.-\nwire x2 b2.+ b1.-\nat b1.+ cover=fitted\nat b2.+ cover=fitted\njob system=12V"},
 	{rule: "battery-shorted", name: "two packs against each other", text: edited(direct, "+", "part p2 lithium-pack-16\nwire x1 pack.POS p2.NEG gauge=2AWG\nwire x2 pack.NEG p2.POS gauge=2AWG")},
@@ -223,7 +223,7 @@ var badExamples = []example{
 	{rule: "stand-by-drain", text: edited(lithium, "wire r4", "wire r4 fu4.out fu5.in gauge=16AWG insulation=105C length=100mm")},
 }
 
-var goodExamples = []example{
+var commonGood = []example{
 	{rule: "battery-shorted", name: "parallel packs are no ring", text: edited(direct, "+", "part p2 lithium-pack-16\nwire x1 p2.POS fu1.in\nwire x2 p2.NEG pack.NEG")},
 	{rule: "battery-reversed", name: "eight in a row", text: lead},
 	{rule: "pack-reversed", name: "one device reversed says nothing about the pack", text: edited(lithium, "wire b1", "wire b1 dir.rev-no buz.-", "wire b2", "wire b2 buz.+ nb.3")},

@@ -20,6 +20,9 @@ func (p *Pass) reportLoose(how model.Loose) {
 		switch {
 		case side == network.Plus:
 			f.Message = fmt.Sprintf("%s can be joined to %s: it is live", point, p.at(by.feed.At))
+			if how == model.Cut {
+				f.Fixes = p.endFixes(p.Sheet.Wire(point.Wire), point.To)
+			}
 		case side == network.Minus && how == model.Cut:
 			f.Message = fmt.Sprintf("%s is joined to %s: if it touches anything positive, nothing limits it but a fuse there", point, p.at(by.feed.Return))
 			f.Severity = Caution

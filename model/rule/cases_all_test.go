@@ -1,0 +1,14 @@
+package rule_test
+
+import "slices"
+
+// badExamples and goodExamples are the examples of all families, one line each.
+var badExamples = slices.Concat(
+	commonBad,
+	studsBad,
+)
+
+var goodExamples = slices.Concat(
+	commonGood,
+	studsGood,
+)
