@@ -120,7 +120,7 @@ var limits = []Limit{
 	{Name: TerminatorMost, Means: "most resistance between CAN-H and CAN-L",
 		Base: "70 ohm", Source: "ISO 11898-2: two of 120 ohm in parallel are 60 ohm, from memory"},
 	{Name: IsolationPerVolt, Means: "resistance from pack to frame for each volt",
-		Base: "500 ohm", Source: practice},
+		Base: "100 ohm", Source: "UN R100 for d.c. circuits, from memory", House: "500 ohm", Why: "UN R100 asks that where a.c. and d.c. are joined, from memory"},
 	{Name: SystemVoltage, Means: "share by which a string is off the system voltage, least before it is a fault",
 		Base: "10 %", Source: "common practice, no source: 51.2 V on a 48 V cart is off by 7 %, a string with one of ten batteries missing by 10 %"},
 	{Name: GrossVoltage, Means: "voltage of the source over that of the device, least before the device burns rather than wears",

@@ -292,7 +292,7 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1465 A, for about 173 us; the contact pits and may weld; the library's typical figure decides: read the label",
 			"caution coil-suppression: nothing takes the kick of the coil of sol",
 			unproven("fu3"),
-			"note drop-too-high: the size or length of w1, j7, j4, j1, j6, j5 and 9 more is not recorded; it decides whether too much voltage is lost on the way to a load",
+			"note drop-too-high: the length of w1, j7, j4, j1, j6, j5 and 9 more is not recorded; it decides whether too much voltage is lost on the way to a load",
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 9 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",
 		}},
 		{"resistor", resistor, []string{
@@ -302,7 +302,8 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
 			"caution coil-suppression: nothing takes the kick of the coil of sol",
 			"caution untraced-end-live: the untraced end of x1 can be joined to b6.+: it is live",
-			"note drop-too-high: the size or length of j5, j2, j4, j3, j1, k1 and 4 more is not recorded; it decides whether too much voltage is lost on the way to a load",
+			"note drop-too-high: the gauge of j5, j2, j4, j3, j1, k1 and 4 more is not recorded; it decides whether too much voltage is lost on the way to a load",
+			"note drop-too-high: the length of j5, j2, j4, j3, j1, k1 and 4 more is not recorded; it decides whether too much voltage is lost on the way to a load",
 			"note stack-order: the order of the lugs of b1.- is not recorded; it decides whether the largest touches the terminal",
 			"note stack-order: the order of the lugs of b6.+ is not recorded; it decides whether the largest touches the terminal",
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 7 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",

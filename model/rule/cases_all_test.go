@@ -5,10 +5,14 @@ import "slices"
 // badExamples and goodExamples are the examples of all families, one line each.
 var badExamples = slices.Concat(
 	commonBad,
+	conductorsBad,
+	frameBad,
 	studsBad,
 )
 
 var goodExamples = slices.Concat(
 	commonGood,
+	conductorsGood,
+	frameGood,
 	studsGood,
 )

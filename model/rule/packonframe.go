@@ -2,37 +2,63 @@ package rule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
 )
 
 var packOnFrame = Rule{
 	ID: "pack-on-frame", Title: "The pack is joined to the frame",
 	Family: Frame, Severity: Caution,
-	About: "Looks in every state whether anything that conducts joins the pack to the frame, and names the way. A danger if the pack " +
-		"reaches more than 60 V, a note if a leak leaves as much isolation as road vehicles must have. The earth of the AC inlet and the negative of an isolated 12 V side belong on the frame and are no finding.",
-	Bad:  "a radio returns through the frame, and the frame is joined to the pack's negative",
-	Good: "both poles of the pack are kept off the frame, the AC earth is bonded to it",
+	About: "Looks in every state whether anything that conducts joins the pack to the frame, and names the way. Two places of different " +
+		"voltage that touch the frame are a short through it, and a danger. One place is a danger if the pack " +
+		"reaches more than 60 V, a note if a leak leaves as much isolation as the limits ask for. The earth of the AC inlet and the negative of an isolated 12 V side belong on the frame and are no finding.",
+	Why: "The pack of a cart floats: nothing joins it to the frame. A first touch, such as a chafed lead or a track of acid, does nothing that anybody " +
+		"feels, and so it stays. The second touch, on any other battery of the string, closes the circuit through the frame, and nothing but that metal and " +
+		"its bolts limits the current: a wrench between a post and the seat frame is then enough. Above 60 V the frame of a cart with one touch may also give a shock to a hand " +
+		"on the other pole.",
+	Tell: "Everything off and the charger unplugged: measure from the bare frame to pack positive and to pack negative. On a sound cart both readings sink towards 0 V on " +
+		"a meter of 10 Mohm. A reading that stays says where: its distance from the pole is the voltage of the node that touches, and the two add up to the pack. Then part the wiring piece by piece until it goes.",
+	Blind: "It knows only what is on the sheet: a leak is there once it is drawn as a part, from the readings. A motor that leaks inside shows as a leak at its stud. " +
+		"What touches the frame only when wet or on a bump shows in no reading on the stand.",
+	Bad:   "a chafed lead lets the pack's positive touch the frame",
+	Good:  "both poles of the pack are kept off the frame",
+	Wrong: Example{Of: framed, But: []string{"+", "part leak frame-leak resistance=1kohm", "+", "wire x1 leak.to lt1.+ gauge=10AWG length=10mm"}},
+	Right: Example{Of: framed},
 	Basis: Basis{"a pack that floats stands one fault to the frame; one that is joined shorts on it, and above 60 V the frame may shock",
 		"common practice; 60 V d.c. is the end of voltage class A of ISO 6469-3, from memory"},
-	Remedy: "take the joint to the frame off and give the device a return wire",
+	Remedy: "take the joint to the frame off and give the device a return wire; insulate and guard what chafed",
 	Run:    runPackOnFrame,
 }
+
+// framed is a lamp on the pack, with a bolt in the frame beside it.
+const framed = `
+part pack lithium-pack-16
+part fu1 fuse-cartridge fuse-rating=10A voltage-rating=80V interrupting-rating=10kA
+part lt1 lamp-work-48v
+part fr frame-point
+wire w1 pack.POS fu1.in gauge=14AWG insulation=105C length=100mm
+wire w2 fu1.out lt1.+ gauge=14AWG insulation=105C length=1m
+wire w3 lt1.- pack.NEG gauge=14AWG insulation=105C length=1m
+at pack.POS cover=fitted
+at fu1.in cover=fitted`
 
 // touchVolts is the highest d.c. voltage that counts as harmless to touch: the end of
 // voltage class A of ISO 6469-3, from memory.
 const touchVolts = 60
 
-// enoughPerVolt is the isolation of a d.c. circuit in ohm per volt that UN R100 asks of road
-// vehicles, from memory.
-const enoughPerVolt = 100
-
 func runPackOnFrame(p *Pass) {
 	frame := p.Net.Frame()
 	if frame == network.None {
+		return
+	}
+	if f, ok := p.shortThroughFrame(frame); ok {
+		p.report(f)
 		return
 	}
 	for _, s := range p.solved() {
@@ -73,10 +99,11 @@ func (p *Pass) frameFinding(s solved, frame network.Node, island network.Island)
 	for _, subject := range subjects[1:] {
 		words = append(words, subject.String())
 	}
-	f := Finding{Subjects: subjects, Message: fmt.Sprintf("the pack is joined to the frame (%s)", s.state.Name)}
+	f := Finding{Subjects: subjects, State: s.state.Name, Message: fmt.Sprintf("the pack is joined to the frame (%s)", s.state.Name)}
 	perVolt := p.ohmsOf(way) / max(1, worst.Full.Value)
+	enough, source := p.limitFrom(basis.IsolationPerVolt)
 	switch {
-	case perVolt >= enoughPerVolt:
+	case perVolt >= enough.SI():
 		f.Severity = Note
 	case worst.Full.Value > touchVolts:
 		f.Severity = Danger
@@ -88,7 +115,8 @@ func (p *Pass) frameFinding(s solved, frame network.Node, island network.Island)
 		f.Message += fmt.Sprintf("; it reaches %s", volts(worst.Full.Value))
 	}
 	if perVolt >= 1 {
-		f.Message += fmt.Sprintf("; %.0f ohm per volt, %d at least is what road vehicles must have (UN R100, from memory)", perVolt, enoughPerVolt)
+		f.Message += fmt.Sprintf("; %.0f ohm per volt, %s at least is asked for (%s)", perVolt, enough, source)
+		f.Figure = Figure{What: "isolation per volt", Value: unit.Ohms(math.Round(perVolt)).Any(), Limit: enough, Least: true, Decides: source}
 	}
 	return f, true
 }

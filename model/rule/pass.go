@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/harness"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/protect"
 	"example.com/lugbook/model/size"
@@ -29,6 +30,7 @@ type shared struct {
 	guard       *protect.Survey
 	support     *support.Report
 	currents    *size.Survey
+	harness     *harness.Harness
 	firm, metal *network.Groups
 	sides       []feedSides
 	survey      *survey

@@ -3,38 +3,66 @@ package rule
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/heat"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/size"
+	"example.com/lugbook/model/unit"
 )
 
 var wireTooThin = Rule{
 	ID: "wire-too-thin", Title: "A wire gets hotter in use than its insulation stands",
 	Family: Conductors, Severity: Fault,
 	About: "Takes the worst current of each wire over all states, with the drive at its continuous rating for an hour after each peak; a " +
-		"peak whose time is not recorded is taken for 30 s. Speaks if the conductor warms beyond its insulation class in 30 C, by its " +
-		"ampacity and a thermal time constant. A caution if typical ratings decide. Silent about the traction path of a cart without a " +
-		"controller: how long it takes its starting current is not known.",
-	Bad:  "a drive of 200 A for an hour and 400 A for 30 s over 6 AWG of 105 C",
-	Good: "the same drive over 2/0 AWG",
+		"peak whose time is not recorded is taken for 30 s. Speaks if the conductor warms beyond its insulation class where it lies (30 C " +
+		"unless the job or a zone says hotter), by its ampacity and a thermal time constant. A caution if typical ratings decide.",
+	Why: "A wire is a heater: its warmth grows with the square of the current, so a third more current is nearly twice the heat. Copper stands " +
+		"it, the jacket does not. It goes soft, then brittle, creeps away under ties and lugs, and one day the conductor lies bare on the frame " +
+		"or on its neighbour. A short peak does little, for the copper must first warm up; what counts is the peak and the hour after it together. " +
+		"The lug at the end of a hot wire gets hot too, loosens, and gets hotter still.",
+	Tell: "Read the size on the jacket, or measure the bare copper: 4 AWG is 5.2 mm across the strands at the least, 2 AWG 6.5 mm. Drive up the " +
+		"longest hill three times, stop and feel along the cable with the back of the hand: one that cannot be held for ten seconds is above 60 C. " +
+		"A jacket that is shiny, stiff or shrunk back from its lug has been too hot before.",
+	Blind: "Silent about the traction path of a cart without a controller: how long it takes its starting current is not known. The peak and " +
+		"the hour after it are taken from the controller's ratings; a cart that tows or climbs all day is harder on its cables. Heat from a motor " +
+		"or a brake beside the wire counts only if the zone's hottest temperature is recorded. A bad lug heats the wire as well: that is not seen here.",
+	Bad:   "a pump of 55 A at the end of 12 AWG",
+	Good:  "the same pump at the end of 6 AWG",
+	Wrong: Example{Of: pumpCircuit, But: []string{"wire w3", "wire w3 sw.OUT pump.+ gauge=12AWG insulation=105C length=1m"}},
+	Right: Example{Of: pumpCircuit},
 	Basis: Basis{"a conductor does not get hotter than its insulation stands; its ampacity is the current that brings it there",
 		"33 CFR 183.425 table 5 with note 1; the time constant from the copper's heat, IEC 60287 for the steady rise"},
 	Remedy: "fit a thicker wire, or insulation of a higher class",
 	Run:    runWireTooThin,
 }
 
+// pumpCircuit is a pump of 55 A on a pack of its own, wired as it should be.
+const pumpCircuit = `
+part pack lithium-pack-16
+part fu1 fuse-class-t fuse-rating=70A
+part sw switch
+part pump pump-motor current=55A
+wire w1 pack.POS fu1.in gauge=6AWG insulation=105C length=150mm
+wire w2 fu1.out sw.IN gauge=6AWG insulation=105C length=1m
+wire w3 sw.OUT pump.+ gauge=6AWG insulation=105C length=1m
+wire w4 pump.- pack.NEG gauge=6AWG insulation=105C length=2m
+at pack.POS cover=fitted
+at fu1.in cover=fitted`
+
 // hot is a wire with what its current makes of it.
 type hot struct {
-	wire *network.Link
-	load size.Load
-	peak float64 // C
-	most float64 // C that its insulation stands
-	best bool    // the insulation is not recorded, and the best class would not do
+	wire  *network.Link
+	load  size.Load
+	place float64 // C around it
+	peak  float64 // C
+	most  float64 // C that its insulation stands
+	best  bool    // the insulation is not recorded, and the best class would not do
 }
 
 func runWireTooThin(p *Pass) {
@@ -58,7 +86,7 @@ func runWireTooThin(p *Pass) {
 			unclassed = append(unclassed, OfWire(l.Wire.ID))
 			continue
 		}
-		key := fmt.Sprintf("%s %g %d", l.Wire.Gauge, h.most, len(h.load.Duty))
+		key := fmt.Sprintf("%s %g %g %d", l.Wire.Gauge, h.most, h.place, len(h.load.Duty))
 		at, there := place[key]
 		if !there {
 			at = len(groups)
@@ -78,13 +106,13 @@ func runWireTooThin(p *Pass) {
 // warms finds how warm a wire gets; known is false if the insulation class decides and is
 // not recorded.
 func (p *Pass) warms(l *network.Link) (h hot, fits, known bool) {
-	h = hot{wire: l, load: p.currents().Load(l.Wire)}
+	h = hot{wire: l, load: p.currents().Load(l.Wire), place: p.hottest(l.Wire)}
 	classes := []float64{l.Wire.Insulation.Degrees()}
 	if classes[0] < worstClass {
 		classes = []float64{worstClass, bestClass}
 	}
 	for i, class := range classes {
-		fits := p.fitsAt(&h, class)
+		fits := p.fitsAt(&h, l.Wire.Gauge, class)
 		if fits {
 			return h, i == 0, i == 0
 		}
@@ -93,9 +121,10 @@ func (p *Pass) warms(l *network.Link) (h hot, fits, known bool) {
 	return h, false, true
 }
 
-// fitsAt judges the duty of a wire at an insulation class. What no table covers fits.
-func (p *Pass) fitsAt(h *hot, class float64) bool {
-	cable, err := heat.Of(h.wire.Wire.Gauge, class, conductor.TableAmbient)
+// fitsAt judges the duty of a wire if it had a size and an insulation class. What no table
+// covers fits, and what may not warm up at all is for another rule.
+func (p *Pass) fitsAt(h *hot, gauge unit.Gauge, class float64) bool {
+	cable, err := heat.Of(gauge, class, h.place)
 	if err != nil {
 		return true
 	}
@@ -129,7 +158,13 @@ func (p *Pass) reportHot(g []hot) {
 	f := Finding{
 		Message: fmt.Sprintf("%s, %s, warms to %.0f C with %s (%s); %s %s C",
 			h.wire.Wire.ID, h.wire.Wire.Gauge, h.peak, flows, h.load.State, stands, number(h.most)),
+		State:    h.load.State,
 		Subjects: subjects,
+		Figure:   Figure{What: "temperature of the conductor", Value: degrees(h.peak), Limit: degrees(h.most), Decides: "the insulation class"},
+		Fixes:    p.thicker(g),
+	}
+	if h.place > conductor.TableAmbient {
+		f.Message += fmt.Sprintf("; it lies in %s C", number(h.place))
 	}
 	if len(subjects) > 1 {
 		f.Message += "; too hot as well: " + list(subjects[1:])
@@ -143,6 +178,49 @@ func (p *Pass) reportHot(g []hot) {
 	}
 	p.report(f)
 }
+
+// thicker is the edit that fits the thinnest size that stands the duty of all wires of a
+// group, in the series of the wire there is; none if no size does.
+func (p *Pass) thicker(g []hot) []edit.Edit {
+	more := 1.0 // the current grows with what the wires do not lose any more
+	for _, h := range g {
+		ohms, _ := p.Net.WireOhms(h.wire)
+		more += ohms * h.load.Amps / max(1, p.nominalAt(h.wire))
+	}
+	for _, gauge := range size.SeriesOf(g[0].wire.Wire.Gauge).Sizes() {
+		fits := func(h hot) bool {
+			h.load = raised(h.load, more)
+			return p.fitsAt(&h, gauge, cmp.Or(h.wire.Wire.Insulation.Degrees(), size.DefaultInsulation))
+		}
+		if gauge.Compare(g[0].wire.Wire.Gauge) <= 0 || slices.ContainsFunc(g, func(h hot) bool { return !fits(h) }) {
+			continue
+		}
+		var wires []Subject
+		var edits []edit.Edit
+		for _, h := range g {
+			wires = append(wires, OfWire(h.wire.Wire.ID))
+			edits = append(edits, p.setWire(h.wire.Wire.ID, "gauge", gauge.String()))
+			if h.wire.Wire.Insulation.IsZero() {
+				edits = append(edits, p.setWire(h.wire.Wire.ID, "insulation", degrees(size.DefaultInsulation).String()))
+			}
+		}
+		return []edit.Edit{together(fmt.Sprintf("renew %s in %s", list(wires), gauge), edits...)}
+	}
+	return nil
+}
+
+// raised is a load of so many times the current.
+func raised(load size.Load, times float64) size.Load {
+	load.Amps *= times
+	load.Duty = slices.Clone(load.Duty)
+	for i := range load.Duty {
+		load.Duty[i].Amps *= times
+	}
+	return load
+}
+
+// degrees is a temperature to the degree.
+func degrees(celsius float64) unit.Any { return unit.C(math.Round(celsius)).Any() }
 
 // drivesByMemory reports whether the current of a driving state rests on a rating that
 // nobody read off a controller's label.
