@@ -33,6 +33,16 @@ func FuseAtLeast(amperes float64) (FuseSize, bool) {
 	return FuseSize{}, false
 }
 
+// FuseAtMost is the largest standard rating that is not above a current in amperes.
+func FuseAtMost(amperes float64) (FuseSize, bool) {
+	for i := len(fuseSizes) - 1; i >= 0; i-- {
+		if fuseSizes[i].Amperes <= amperes {
+			return fuseSizes[i], true
+		}
+	}
+	return FuseSize{}, false
+}
+
 // RatingRule limits the rating of a protective device by the ampacity of the
 // conductor that it protects.
 type RatingRule struct {

@@ -59,6 +59,11 @@ func TestFuseSizes(t *testing.T) {
 	require.Equal(t, 250.0, next.Amperes)
 	_, ok = FuseAtLeast(601)
 	require.False(t, ok)
+	below, ok := FuseAtMost(226)
+	require.True(t, ok)
+	require.Equal(t, 225.0, below.Amperes)
+	_, ok = FuseAtMost(0.5)
+	require.False(t, ok)
 	sizes[0].Amperes = 99
 	require.Equal(t, 1.0, FuseSizes()[0].Amperes, "the list is a copy")
 }

@@ -25,9 +25,9 @@ type Capacity struct {
 // a wire of unknown insulation carries at least.
 const worstClass = 60
 
-// CapacityOf finds what a wire carries in a circuit of a nominal voltage (33 CFR 183.425
-// and 183.455).
-func CapacityOf(s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
+// CapacityOf finds what a wire of a job's sheet carries in a circuit of a nominal voltage
+// (33 CFR 183.425 and 183.455, or as the job has them).
+func CapacityOf(j *model.Job, s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
 	c := Capacity{Class: w.Insulation.Degrees(), Ambient: conductor.TableAmbient, Bundled: s.Bundled(w)}
 	if w.Gauge.IsZero() {
 		c.Missing = "the gauge"
@@ -41,7 +41,7 @@ func CapacityOf(s *model.Sheet, w *model.Wire, nominalVolts float64) Capacity {
 		c.Missing = fmt.Sprintf("a table for %s", w.Gauge)
 		return c
 	}
-	rule := conductor.RatingRuleFor(nominalVolts)
+	rule := RatingRule(j, nominalVolts)
 	c.Amps = allowance.Amperes * conductor.BundleFactor(c.Bundled, nominalVolts)
 	c.Most, c.Rule = rule.Greatest(c.Amps), rule.Basis
 	return c

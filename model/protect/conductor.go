@@ -24,21 +24,19 @@ type Conductor struct {
 	Left       string   // why practice leaves it to something else than a device; empty if it does not
 
 	largest float64 // rating of the largest device or source among what limits it, A
+	strain  float64 // share of the ampacity that all of them together may let through
 }
 
-// strainShare is the share of the ampacity that no rule of 33 CFR 183.455(c) goes beyond.
-const strainShare = 1.5
-
 // Protected says whether what limits the current in the conductor protects it: each
-// device by the rule for its rating, and all of them together by what no rule goes
-// beyond. A conductor that only leads to a device is protected by that.
+// device by the rule for its rating, and all of them together by the rule for circuits under
+// 50 V. A conductor that only leads to a device is protected by that.
 func (c *Conductor) Protected() opening.Answer {
 	switch {
 	case c.Left != "", c.onlyLeads():
 		return opening.Yes
 	case c.Exposure.IsUnrated() || c.Capacity.Missing != "" || c.Unmeasured != "":
 		return opening.NotKnown
-	case c.Exposure.Amps <= c.Capacity.Most, c.largest <= c.Capacity.Most && c.Exposure.Amps <= strainShare*c.Capacity.Amps:
+	case c.Exposure.Amps <= c.Capacity.Most, c.largest <= c.Capacity.Most && c.Exposure.Amps <= c.strain*c.Capacity.Amps:
 		return opening.Yes
 	case c.Capacity.Assumed && !math.IsInf(c.Exposure.Amps, 1):
 		return opening.NotKnown
@@ -53,9 +51,9 @@ func (c *Conductor) onlyLeads() bool {
 }
 
 func (s *Survey) outline(l *network.Link) *Conductor {
-	c := &Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l)}
+	c := &Conductor{Wire: l, Returns: s.returns[l.A] || s.returns[l.B], Exposure: s.protection.Exact(l), strain: strainOf(s.net.Job())}
 	c.Nominal = s.nominalAt(l)
-	c.Capacity = CapacityOf(s.net.Sheet, l.Wire, c.Nominal)
+	c.Capacity = CapacityOf(s.net.Job(), s.net.Sheet, l.Wire, c.Nominal)
 	hung, measured := IsHungLead(s.net, l)
 	switch {
 	case math.IsInf(c.Exposure.Amps, 1) && !hung:

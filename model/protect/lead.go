@@ -86,7 +86,7 @@ func (s *Survey) follow(l *Lead, w *network.Link, leading bool) {
 		l.Metres += metres
 	}
 	battery := start && l.Entry.Feed != nil && l.Entry.Feed.String != nil
-	l.Allowed = conductor.PlacementFor(sheathed, battery)
+	l.Allowed = Placement(s.net.Job(), sheathed, battery)
 }
 
 // carriesEntry reports whether a wire may carry what an entry lets in.
@@ -94,6 +94,6 @@ func (s *Survey) carriesEntry(e *network.Entry, w *network.Link) bool {
 	if math.IsInf(e.Amps, 1) || e.IsUnrated() {
 		return false
 	}
-	k := CapacityOf(s.net.Sheet, w.Wire, s.nominalAt(w))
+	k := CapacityOf(s.net.Job(), s.net.Sheet, w.Wire, s.nominalAt(w))
 	return k.Missing == "" && e.Amps <= k.Most
 }

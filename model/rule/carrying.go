@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/protect"
@@ -43,6 +44,8 @@ type carrying struct {
 	best  bool    // the insulation is not recorded; even the best class does not carry it
 	thin  bool    // thinner than the table
 	limit float64 // largest rating that the rule for the circuit's voltage allows
+	rule  string  // that rule
+	own   bool    // the job has chosen that limit, or the house rule has
 
 	bundled int // wires in its bundle, if that is why it carries less
 }
@@ -74,7 +77,7 @@ func (p *Pass) loadOf(w *model.Wire, amperes, nominal float64) carrying {
 func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
 	of := *w
 	of.Insulation = unit.C(class)
-	k := protect.CapacityOf(p.Sheet, &of, nominal)
+	k := protect.CapacityOf(p.Job, p.Sheet, &of, nominal)
 	if k.Missing != "" {
 		c := carrying{amps: thinAmperes, limit: thinAmperes, class: class, thin: true}
 		if amperes > thinAmperes {
@@ -82,7 +85,7 @@ func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
 		}
 		return c
 	}
-	c := carrying{amps: k.Amps, class: class, limit: k.Most}
+	c := carrying{amps: k.Amps, class: class, limit: k.Most, rule: k.Rule, own: p.ownShare(nominal)}
 	if conductor.BundleFactor(k.Bundled, nominal) < 1 {
 		c.bundled = k.Bundled
 	}
@@ -95,6 +98,33 @@ func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
 		c.load = over
 	}
 	return c
+}
+
+// ownShare reports whether the share of the ampacity that a device may be rated for in
+// circuits of a voltage is the job's own choice or the house rule's.
+func (p *Pass) ownShare(nominal float64) bool {
+	if nominal < conductor.HighCircuit {
+		return p.Job.OwnLimit(basis.FuseShare)
+	}
+	return p.Job.OwnLimit(basis.FuseShareHigh) || p.Job.OwnLimit(basis.FuseNextSize)
+}
+
+// strain is how grave a load is that no rule of 33 CFR 183.455(c) forbids in every circuit: a
+// note, unless somebody chose the stricter limit.
+func (c carrying) strain() Severity {
+	if c.own {
+		return Caution
+	}
+	return Note
+}
+
+// figure holds a current against the largest rating that a wire allows.
+func (c carrying) figure(what string, amperes float64) Figure {
+	f := Figure{What: what, Value: unit.A(amperes).Any(), Limit: unit.A(c.limit).Any(), Decides: c.String()}
+	if c.rule != "" {
+		f.Decides += " by " + c.rule
+	}
+	return f
 }
 
 // String is the wire's capacity in words: 16 AWG, 25 A at 105 C insulation.

@@ -284,9 +284,9 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 	}{
 		{"series", lead, []string{
 			"danger no-main-fuse: nothing protects w1 and w2: no fuse or breaker between b8.+ and ctrl.B+; a short there draws about 2500 A at full charge",
+			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short right behind it drives about 2300 A at full charge (charging); the library's typical figure decides: read the label",
 			"danger tap-unfused: c1, 10 AWG, takes b8.+ to rec.+ with no fuse or breaker from b8.+ on",
 			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
-			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short right behind it drives about 2300 A at full charge (charging); the library's typical figure decides: read the label",
 			"caution wire-too-thin: j1, 4 AWG, warms to 225 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); the best insulation stands 200 C; too hot as well: j2, j3, j4, j5, j6, j7 and 5 more; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
 			"caution wire-too-thin: w1, 4 AWG, warms to 154 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); its insulation stands 105 C; too hot as well: w2 and w3; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
 			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1465 A, for about 173 us; the contact pits and may weld; the library's typical figure decides: read the label",
@@ -309,7 +309,7 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 			"note stud-cover: the cover of b1.+, b2.+, b2.-, b3.+, b3.-, b4.+ and 7 more is not recorded; it decides whether a dropped tool can short the pack ahead of its fuse",
 		}},
 		{"computer", computer, []string{
-			"danger fuse-too-large: 225 A fuse fm protects c1, 10 AWG, 60 A at 105 C insulation",
+			"danger fuse-too-large: c1, 10 AWG, goes on from w2, 4 AWG, at sol.L1 without a smaller fuse: 225 A fuse fm protects it, and it carries 60 A at 105 C insulation",
 			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1579 A, for about 160 us; the contact pits and may weld; the library's typical figure decides: read the label",
 			"caution coil-suppression: nothing takes the kick of the coil of sol",
 			unproven("fm and fu3"),

@@ -2,10 +2,12 @@ package rule
 
 import (
 	"fmt"
-	"slices"
+	"math"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
 )
 
 var fuseInterrupting = Rule{
@@ -14,8 +16,20 @@ var fuseInterrupting = Rule{
 	About: "Compares the interrupting rating of the first fuse or breaker on each way from a string or pack with the current of a dead " +
 		"short right behind it, computed over all states with the batteries full, the copper cold, and what is not recorded of a " +
 		"wire counting nothing. A device behind an adequate one is left to it. If a typical figure of the library decides, it is a caution.",
-	Bad:  "a blade fuse that breaks 1000 A, right at a pack that drives 3550 A through a short",
-	Good: "a class T fuse that breaks 20 kA at the pack",
+	Why: "A fuse element that melts leaves an arc, and the arc goes on conducting until the filling of the fuse has quenched it. What it can " +
+		"quench is its interrupting rating. Above it the body bursts and sprays molten metal, or the arc stands and the fuse goes on as " +
+		"a torch; a breaker's contacts weld. A lithium pack with its few milliohms drives far more than a lead string of the same " +
+		"voltage does, so the old fuse that was good enough no longer is.",
+	Tell: "Read AIC, IR or kA off the fuse itself, for DC, not off its holder. Blades and bolted strips have 1 to 2.5 kA, class T about " +
+		"20 kA. Hold it against what the pack's paper gives as its short-circuit current, or compute: full-charge volts over the resistance " +
+		"inside. Never try it.",
+	Blind: "A device behind an adequate one is left to that. What is not recorded of a wire counts nothing, so that the current is rather too " +
+		"high than too low; the inductance of the loop is left out. A BMS may cut the current short, which is not counted on. The voltage " +
+		"rating is judged by a rule of its own: an interrupting rating holds up to that voltage alone.",
+	Bad:   "a strip fuse that breaks 2000 A, right at a pack that drives 3800 A through a short",
+	Good:  "a class T fuse that breaks 20 kA at the pack",
+	Wrong: Example{Of: fusedPack, But: []string{"part fu1", "part fu1 fuse-holder fuse-rating=200A voltage-rating=80V interrupting-rating=2000A"}},
+	Right: Example{Of: fusedPack},
 	Basis: Basis{"a device that opens against more than its interrupting rating may burst or keep an arc; it must be at least the source's " +
 		"short-circuit current", "ABYC E-11, interrupting capacity of main devices"},
 	Remedy: "fit a fuse with a DC interrupting rating above the fault current as the first one on the pack",
@@ -28,20 +42,32 @@ func runFuseInterrupting(p *Pass) {
 		if e.Feed == nil || e.Feed.String == nil || !e.Feed.Whole {
 			continue
 		}
-		devices := slices.Clone(e.Limits)
-		for _, m := range e.Lead.Devices {
-			devices = append(devices, m.Device)
+		var first []network.Met
+		for _, l := range e.Limits {
+			first = append(first, network.Met{Device: l})
 		}
-		for _, l := range devices {
-			if l.Is(model.FuseElement) && !told[l.Part.ID] {
+		for _, m := range append(first, e.Lead.Devices...) {
+			if l := m.Device; l.Is(model.FuseElement) && !told[l.Part.ID] {
 				told[l.Part.ID] = true
-				p.judgeInterrupting(e.Feed, l)
+				p.judgeInterrupting(e.Feed, l, wiresOf(m.Path))
 			}
 		}
 	}
 }
 
-func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link) {
+// wiresOf picks the wires of a way.
+func wiresOf(way []*network.Link) []*network.Link {
+	var wires []*network.Link
+	for _, l := range way {
+		if l.Kind == network.WireLink {
+			wires = append(wires, l)
+		}
+	}
+	return wires
+}
+
+// judgeInterrupting judges a device of a source, with the wires that lead to it.
+func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link, way []*network.Link) {
 	inside, known := p.insideOf(f.String)
 	if !known {
 		p.missing(Gap{Datum: "the internal resistance", Field: "internal-resistance", Decides: "which fuses can break the fault current", Worst: Danger, Subjects: stringSubjects(*f.String)})
@@ -64,14 +90,33 @@ func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link) {
 		return
 	}
 	finding := Finding{
-		Message:  fmt.Sprintf("%s breaks %s; %s", p.partName(l), amps(d.Interrupting.Value), where),
-		Subjects: appendNew([]Subject{OfPart(l.Part.ID)}, at, p.terminal(f.At)),
+		Message: fmt.Sprintf("%s breaks %s; %s", p.partName(l), amps(d.Interrupting.Value), where),
+		Figure: Figure{What: "interrupting rating", Value: unit.A(d.Interrupting.Value).Any(), Limit: twoFigures(drives), Least: true,
+			Decides: "what the source drives through a short at full charge"},
+		Subjects: append(appendNew([]Subject{OfPart(l.Part.ID)}, at), wireSubjects(way)...),
+	}
+	if fix, ok := p.refit(l, p.full(f), drives); ok {
+		finding.Fixes = []edit.Edit{fix}
 	}
 	if d.Interrupting.IsTypical() || inside {
 		finding.Severity = Caution
 		finding.Message += unconfirmed
 	}
 	p.report(finding)
+}
+
+// twoFigures is a computed current as it is good for.
+func twoFigures(amperes float64) unit.Any {
+	step := math.Pow(10, math.Floor(math.Log10(amperes))-1)
+	return unit.A(math.Round(amperes/step) * step).Any()
+}
+
+// full is the full-charge voltage of a feed; none if it is not known.
+func (p *Pass) full(f *network.Feed) float64 {
+	if !f.Full.OK {
+		return 0
+	}
+	return f.Full.Value
 }
 
 // insideOf reports whether the resistance inside every battery of a string is known, and

@@ -6,6 +6,8 @@ import (
 
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/protect"
+	"example.com/lugbook/model/unit"
 )
 
 var fuseTooFar = Rule{
@@ -13,9 +15,19 @@ var fuseTooFar = Rule{
 	Family: Protection, Severity: Fault,
 	About: "Measures along the conductors that lead to a fuse or breaker and are not protected by anything before it: from the " +
 		"post, or from where a tap leaves a larger conductor. Up to 7 in is allowed, up to 40 in if they are sheathed all the way; " +
-		"72 in from a battery post in a sheath is a note.",
-	Bad:  "the main fuse sits 30 in along an open cable from pack.POS",
-	Good: "the main fuse sits 6 in along the cable from pack.POS",
+		"72 in from a battery post in a sheath is a note, and by the house rule a fault.",
+	Why: "Whatever lies between the source and the fuse has no fuse. A cable that chafes through there burns as if there were none, and " +
+		"behind the fuse it would only have blown it. A hand's breadth is what can be seen and held; a metre of cable runs past " +
+		"brackets, frame edges and moving parts.",
+	Tell: "Lay a tape along the conductor, not through the air, from the stud to the fuse's terminal: 7 in, 178 mm, is the most. In a conduit or " +
+		"a loom sheath from end to end it is 40 in. A fuse in the dash whose wire starts at the battery protects the dash alone.",
+	Blind: "Measures a length only where somebody recorded it, or where the zones of both ends have a run between them; else it asks. A wire " +
+		"that an earlier fuse protects anyway is left alone, and so is the output of a charger or reducer that limits itself. It takes the " +
+		"word of the record for a sheath.",
+	Bad:   "the main fuse sits 30 in along an open cable from pack.POS",
+	Good:  "the main fuse sits 6 in along the cable from pack.POS",
+	Wrong: Example{Of: fusedPack, But: []string{"wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=30in"}},
+	Right: Example{Of: fusedPack},
 	Basis: Basis{"the device sits at the source, or within 7 in of it along the conductor, or within 40 in in a sheath or enclosure",
 		"33 CFR 183.455(b)"},
 	Remedy: "move the fuse to the source, or sheathe the cable if 40 in are enough",
@@ -88,8 +100,8 @@ func (p *Pass) unprotected(e *network.Entry, l *network.Link) bool {
 
 func (p *Pass) judgeApproach(e *network.Entry, m network.Met, a approach) {
 	battery := a.fromStart && e.Feed != nil && e.Feed.String != nil
-	allowed := conductor.PlacementFor(a.sheathed, battery)
-	limit := conductor.PlacementFor(a.sheathed, false)
+	allowed := protect.Placement(p.Job, a.sheathed, battery)
+	limit := protect.Placement(p.Job, a.sheathed, false)
 	switch {
 	case a.metres > allowed.Within.Metres():
 		p.report(p.tooFar(m, a, limit, Fault))
@@ -105,9 +117,10 @@ func (p *Pass) tooFar(m network.Met, a approach, limit conductor.Placement, s Se
 		Severity: s,
 		Message: fmt.Sprintf("%s sits %s along %s; %s is the most",
 			p.nameOf(m.Device), metres(a.metres), list(wireSubjects(a.wires)), limit.Within),
+		Figure:   Figure{What: "distance along the conductor", Value: unit.LengthFromMetres(a.metres).Any(), Limit: limit.Within.Any(), Decides: limit.Basis},
 		Subjects: append([]Subject{p.deviceSubject(m.Device)}, wireSubjects(a.wires)...),
 	}
-	if limit == conductor.InSheath {
+	if a.sheathed {
 		f.Message += " in a sheath"
 	}
 	if s == Note {

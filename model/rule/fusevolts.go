@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
 )
 
 var fuseVolts = Rule{
@@ -13,8 +15,17 @@ var fuseVolts = Rule{
 	About: "Compares the DC voltage rating of each fuse and breaker with the highest voltage of the sources that reach it: the " +
 		"full-charge voltage, not the nominal one. Sixteen LiFePO4 cells reach 58.4 V: 32 V blades and 58 V bolt-in " +
 		"fuses are both too low.",
-	Bad:  "a 58 V bolt-in fuse on a 16-cell pack",
-	Good: "an 80 V or 125 V DC fuse on a 16-cell pack",
+	Why: "Direct current has no zero crossing at which an arc goes out by itself. When the element melts the arc must be drawn so long and so " +
+		"cool that the source cannot keep it: that is what the voltage rating promises. A 32 V blade on a pack melts and goes on burning " +
+		"in its holder, often until the holder is on fire. A rating for AC says nothing about DC.",
+	Tell: "Read the volts off the fuse itself and look for DC or VDC; ordinary automotive blades say 32 V. Measure the pack at the end of its " +
+		"charge, not at rest: sixteen lithium cells read 58.4 V, eight 6 V batteries 58.8 V. The number on the fuse must not be smaller.",
+	Blind: "Judges by the highest source that can reach either side of the fuse. The margin is the maker's: a fuse rated for just the " +
+		"full-charge voltage is let pass. A breaker that is marked for AC alone, and contacts, have a rule of their own.",
+	Bad:   "a 58 V bolt-in fuse on a 16-cell pack",
+	Good:  "an 80 V or 125 V DC fuse on a 16-cell pack",
+	Wrong: Example{Of: fusedPack, But: []string{"part fu1", "part fu1 fuse-class-t fuse-rating=200A voltage-rating=58V"}},
+	Right: Example{Of: fusedPack},
 	Basis: Basis{"the voltage rating of a device is not less than the voltage of its circuit; above its rating a fuse may keep an arc " +
 		"instead of opening", "33 CFR 183.455(d), from memory; voltage ratings of ISO 8820-5 (32 V) and ISO 8820-6 (58 V)"},
 	Remedy: "fit a fuse whose DC rating is above the full-charge voltage",
@@ -43,11 +54,17 @@ func runFuseVolts(p *Pass) {
 		}
 		if rated.Value < reached.Value {
 			told[l.Part.ID] = true
-			p.report(Finding{
+			f := Finding{
 				Message: fmt.Sprintf("%s is made for %s and sees %s from %s at full charge",
 					p.partName(l), volts(rated.Value), volts(reached.Value), source.Link.Part.ID),
+				Figure: Figure{What: "DC voltage rating", Value: unit.V(rated.Value).Any(), Limit: unit.V(reached.Value).Any(), Least: true,
+					Decides: "the full-charge voltage of " + string(source.Link.Part.ID)},
 				Subjects: []Subject{OfPart(l.Part.ID), OfPart(source.Link.Part.ID)},
-			})
+			}
+			if fix, ok := p.refit(l, reached.Value, p.guard().Device(l).Amps); ok {
+				f.Fixes = []edit.Edit{fix}
+			}
+			p.report(f)
 		}
 	}
 }

@@ -99,7 +99,7 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 		if outline.Protected() == opening.Yes || len(all.Limits) < 2 || all.IsUnrated() || math.IsInf(all.Amps, 1) {
 			return
 		}
-		if c := p.loadOf(l.Wire, all.Amps, nominal); c.load == over {
+		if c := p.loadOf(l.Wire, all.Amps, nominal); c.load == over || c.load == strained && all.Amps > p.together(c) {
 			f.loaded = append(f.loaded, loaded{l, nil, all.Limits, all.Amps, c})
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/unit"
 )
 
@@ -46,12 +45,4 @@ func (p *Pass) limit(name string) float64 {
 }
 
 // limitFrom is a limit of the table, as the job has it, with where it is from.
-func (p *Pass) limitFrom(name string) (value unit.Any, source string) {
-	for _, own := range p.Job.Limits {
-		if own.Name == name {
-			return own.Value, "limit of this job: " + own.Reason
-		}
-	}
-	row, _ := basis.Find(name)
-	return row.Of(p.Job.Basis == model.HouseRule)
-}
+func (p *Pass) limitFrom(name string) (value unit.Any, source string) { return p.Job.LimitOf(name) }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
 )
@@ -14,10 +15,21 @@ var returnOverload = Rule{
 	Family: Protection, Severity: Danger,
 	About: "Computes the most that can come back through each wire of the negative side and last: the sum of all devices whose circuits " +
 		"end before it, with a short inside any part. Negatives that are chained through one wire add up. More than 150 % of what " +
-		"the wire carries is a danger, between that and the rule for the circuit's voltage a note; a caution if a typical rating decides. " +
-		"Silent where nothing limits the current at all, about motor leads, and about the leads from a shunt to its meter.",
+		"the wire carries is a danger, between that and the rule for the circuit's voltage a note; a caution if a typical rating decides, or " +
+		"if the job or the house rule has chosen the stricter rule.",
+	Why: "What goes out comes back. Every fuse sits on the positive side, so a short lets its whole rating come home through whatever negative the " +
+		"circuit has; where several negatives are chained from part to part, the last piece carries the sum. It is the wire that nobody " +
+		"thinks of as fused, thin because it only grounds a lamp, and it burns like any other.",
+	Tell: "At each part count the negative wires. Two on one terminal mean a chain: follow it to the bus, and add up the fuses of everything that " +
+		"hangs on it. Hold the sum against the thinnest piece. With a clamp meter on the last piece and all lamps on, the reading is the sum " +
+		"of the loads.",
+	Blind: "Computes the most that lasts with a short inside any one part, which a cart may never see. Where nothing limits the current it is " +
+		"silent, for other rules speak of the missing fuse. The frame as a return is another rule's. Motor leads, and the leads from a shunt to its meter, " +
+		"are left out.",
 	Bad:    "the negatives of a 15 A and a 10 A circuit are chained and go home through 22 AWG",
 	Good:   "each negative goes to the bus by itself, as thick as its positive",
+	Wrong:  Example{Of: fusedTap, But: []string{"wire k4", "wire k4 sol.coil- pack.NEG gauge=22AWG insulation=105C length=1m"}},
+	Right:  Example{Of: fusedTap},
 	Basis:  Basis{"a conductor is protected against what its devices let through, on its way back as well", "33 CFR 183.455(c), with 183.425 table 5"},
 	Remedy: "fit a return wire as thick as the wires that feed it together, or bring each negative to the bus by itself",
 	Run:    runReturnOverload,
@@ -94,7 +106,11 @@ func (p *Pass) reportReturning(g []returning) {
 	f := Finding{
 		Message: fmt.Sprintf("%s can come back through %s, %s, %s: from %s",
 			amps(worst.amps), worst.wire.Wire.ID, worst.wire.Wire.Gauge, worst.carries, p.namesOf(worst.limits)),
+		Figure:   worst.carries.figure("what can come back", worst.amps),
 		Subjects: append(wireSubjects(wires), p.deviceSubjects(worst.limits)...),
+	}
+	if fix, ok := p.thicker(wires, worst.amps, func(l *network.Link) float64 { return p.guard().Outline(l).Nominal }); ok {
+		f.Fixes = []edit.Edit{fix}
 	}
 	if len(g) > 1 {
 		f.Message += fmt.Sprintf(", and through %d more", len(g)-1)
@@ -102,7 +118,7 @@ func (p *Pass) reportReturning(g []returning) {
 	typical := func(l *network.Link) bool { return p.typical(l, l.Element.Amps) }
 	switch {
 	case worst.carries.load == strained:
-		f.Severity = Note
+		f.Severity = worst.carries.strain()
 	case slices.ContainsFunc(worst.limits, typical):
 		f.Severity = Caution
 		f.Message += unconfirmed

@@ -38,24 +38,31 @@ func (l Load) solution() *network.Solution {
 // Load finds the current of a wire of the sheet over all states.
 func (s *Survey) Load(w *model.Wire) Load {
 	l := s.n.WireLink(w.ID)
+	load := s.Most(func(in *network.Solution) float64 { return math.Abs(in.Current(l)) })
+	if phase, ok := s.phase(l); ok && load.Amps < idle {
+		return phase
+	}
+	return load
+}
+
+// Most finds the largest current of something over all states. of is its size in amperes in
+// one solution.
+func (s *Survey) Most(of func(*network.Solution) float64) Load {
 	var load Load
 	peak := 0.0
 	for i := range s.states {
 		one := &s.states[i]
-		lasting := math.Abs(one.lasting.Current(l))
+		lasting := of(one.lasting)
 		if lasting > load.Amps*(1+1e-6) { // the first of equal ones
 			load.Amps, load.State, load.worst = lasting, one.at.Name, one
 		}
 		if one.peak == nil {
 			continue
 		}
-		if a := math.Abs(one.peak.Current(l)); a > peak && a > lasting*(1+sameCurrent) {
+		if a := of(one.peak); a > peak && a > lasting*(1+sameCurrent) {
 			peak = a
 			load.Duty, load.Assumed = heat.FromRatings(lasting, a, one.seconds), one.assumed
 		}
-	}
-	if phase, ok := s.phase(l); ok && load.Amps < idle {
-		return phase
 	}
 	return load
 }
