@@ -61,9 +61,9 @@ func (p *Pass) through(l *network.Link) size.Load {
 	return p.currents().Most(func(in *network.Solution) float64 { return math.Abs(in.Current(l)) })
 }
 
-// flows is what flows for long in the wire that carries most of some, and whether a drive's
+// carriedBy is what flows for long in the wire that carries most of some, and whether a drive's
 // peaks flow in any.
-func (p *Pass) flows(wires []*network.Link) (amperes float64, peaks bool) {
+func (p *Pass) carriedBy(wires []*network.Link) (amperes float64, peaks bool) {
 	for _, l := range wires {
 		load := p.currents().Load(l.Wire)
 		amperes = max(amperes, load.Amps)
@@ -103,7 +103,7 @@ func (p *Pass) smallerFuse(device *network.Link, wires []*network.Link) (edit.Ed
 		return nil, false
 	}
 	taken := p.through(device).Amps
-	flowing, peaks := p.flows(wires)
+	flowing, peaks := p.carriedBy(wires)
 	rating, fits := p.fuseBefore(wires, max(taken, flowing), peaks)
 	if !fits || rating >= rated.Value {
 		return nil, false

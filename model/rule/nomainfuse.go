@@ -85,7 +85,7 @@ func (p *Pass) mainFuseFor(e *network.Entry, trunk, taps []*network.Link) (edit.
 	if slices.ContainsFunc(taps, behind) {
 		return nil, false
 	}
-	flowing, _ := p.flows(trunk)
+	flowing, _ := p.carriedBy(trunk)
 	rating, fits := p.fuseBefore(trunk, flowing, true)
 	if !fits {
 		return nil, false

@@ -84,7 +84,7 @@ func (p *Pass) tapFuseFor(e *network.Entry, branch []*network.Link) (edit.Edit, 
 			return nil, false
 		}
 	}
-	flowing, peaks := p.flows(branch)
+	flowing, peaks := p.carriedBy(branch)
 	rating, fits := p.fuseBefore(branch, flowing, peaks)
 	if !fits {
 		return nil, false
