@@ -56,8 +56,8 @@ func (p *Pass) mostBefore(l *network.Link) (float64, bool) {
 	return p.loadAt(l.Wire, 0, p.nominalAt(l), class).limit, true
 }
 
-// through is what flows in a link in the worst of the states.
-func (p *Pass) through(l *network.Link) size.Load {
+// worstThrough is what flows in a link in the worst of the states.
+func (p *Pass) worstThrough(l *network.Link) size.Load {
 	return p.currents().Most(func(in *network.Solution) float64 { return math.Abs(in.Current(l)) })
 }
 
@@ -102,7 +102,7 @@ func (p *Pass) smallerFuse(device *network.Link, wires []*network.Link) (edit.Ed
 	if !device.Is(model.FuseElement) || !rated.OK || rated.IsTypical() {
 		return nil, false
 	}
-	taken := p.through(device).Amps
+	taken := p.worstThrough(device).Amps
 	flowing, peaks := p.carriedBy(wires)
 	rating, fits := p.fuseBefore(wires, max(taken, flowing), peaks)
 	if !fits || rating >= rated.Value {
@@ -111,12 +111,12 @@ func (p *Pass) smallerFuse(device *network.Link, wires []*network.Link) (edit.Ed
 	return p.rate(device.Part.ID, device.Element.Amps, unit.A(rating).Any()), true
 }
 
-// thicker makes each of some wires as thick as a current that can persist asks for, in circuits
+// thickEnough makes each of some wires as thick as a current that can persist asks for, in circuits
 // of nominal volts; false if one is thick enough or if no size is, or if its insulation is not recorded.
-func (p *Pass) thicker(wires []*network.Link, amperes float64, nominal func(*network.Link) float64) (edit.Edit, bool) {
+func (p *Pass) thickEnough(wires []*network.Link, amperes float64, nominal func(*network.Link) float64) (edit.Edit, bool) {
 	var edits []edit.Edit
 	for _, l := range wires {
-		size, ok := p.gaugeFor(l, amperes, nominal(l))
+		size, ok := p.gaugeBehind(l, amperes, nominal(l))
 		if !ok {
 			return nil, false
 		}
@@ -128,9 +128,9 @@ func (p *Pass) thicker(wires []*network.Link, amperes float64, nominal func(*net
 	return together("Fit thicker wire for "+list(wireSubjects(wires)), edits...), true
 }
 
-// gaugeFor is the thinnest size thicker than a wire that carries a current by the rule for a
+// gaugeBehind is the thinnest size thicker than a wire that carries a current by the rule for a
 // circuit of that voltage.
-func (p *Pass) gaugeFor(l *network.Link, amperes, nominal float64) (unit.Gauge, bool) {
+func (p *Pass) gaugeBehind(l *network.Link, amperes, nominal float64) (unit.Gauge, bool) {
 	if l.Wire.Insulation.Degrees() < worstClass {
 		return unit.Gauge{}, false
 	}
@@ -147,10 +147,10 @@ func (p *Pass) gaugeFor(l *network.Link, amperes, nominal float64) (unit.Gauge, 
 	return unit.Gauge{}, false
 }
 
-// refit puts a fuse of another kind, one that opens at some volts and breaks some amperes, in
+// refitFuse puts a fuse of another kind, one that opens at some volts and breaks some amperes, in
 // the place of one with two terminals; false if it is of that kind, if its rated current is
 // nobody's, or if no kind does.
-func (p *Pass) refit(l *network.Link, volts, amperes float64) (edit.Edit, bool) {
+func (p *Pass) refitFuse(l *network.Link, volts, amperes float64) (edit.Edit, bool) {
 	rated := p.Net.KnownFigure(l.Part, l.Element.Amps)
 	if !l.Is(model.FuseElement) || l.Def.Control != nil || len(l.Def.Terminals) != 2 || !rated.OK || rated.IsTypical() {
 		return nil, false

@@ -49,14 +49,14 @@ func runFuseInterrupting(p *Pass) {
 		for _, m := range append(first, e.Lead.Devices...) {
 			if l := m.Device; l.Is(model.FuseElement) && !told[l.Part.ID] {
 				told[l.Part.ID] = true
-				p.judgeInterrupting(e.Feed, l, wiresOf(m.Path))
+				p.judgeInterrupting(e.Feed, l, wiresOnWay(m.Path))
 			}
 		}
 	}
 }
 
-// wiresOf picks the wires of a way.
-func wiresOf(way []*network.Link) []*network.Link {
+// wiresOnWay picks the wires of a way.
+func wiresOnWay(way []*network.Link) []*network.Link {
 	var wires []*network.Link
 	for _, l := range way {
 		if l.Kind == network.WireLink {
@@ -95,7 +95,7 @@ func (p *Pass) judgeInterrupting(f *network.Feed, l *network.Link, way []*networ
 			Decides: "what the source drives through a short at full charge"},
 		Subjects: append(appendNew([]Subject{OfPart(l.Part.ID)}, at), wireSubjects(way)...),
 	}
-	if fix, ok := p.refit(l, p.full(f), drives); ok {
+	if fix, ok := p.refitFuse(l, p.fullVolts(f), drives); ok {
 		finding.Fixes = []edit.Edit{fix}
 	}
 	if d.Interrupting.IsTypical() || inside {
@@ -111,8 +111,8 @@ func twoFigures(amperes float64) unit.Any {
 	return unit.A(math.Round(amperes/step) * step).Any()
 }
 
-// full is the full-charge voltage of a feed; none if it is not known.
-func (p *Pass) full(f *network.Feed) float64 {
+// fullVolts is the full-charge voltage of a feed; none if it is not known.
+func (p *Pass) fullVolts(f *network.Feed) float64 {
 	if !f.Full.OK {
 		return 0
 	}

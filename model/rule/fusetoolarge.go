@@ -144,7 +144,7 @@ func (p *Pass) smallerOrThicker(e *network.Entry, branch []*network.Link) []edit
 			fixes = append(fixes, fix)
 		}
 	}
-	if fix, ok := p.thicker(branch, e.Amps, p.nominalAt); ok {
+	if fix, ok := p.thickEnough(branch, e.Amps, p.nominalAt); ok {
 		fixes = append(fixes, fix)
 	}
 	return fixes

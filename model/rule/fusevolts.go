@@ -61,7 +61,7 @@ func runFuseVolts(p *Pass) {
 					Decides: "the full-charge voltage of " + string(source.Link.Part.ID)},
 				Subjects: []Subject{OfPart(l.Part.ID), OfPart(source.Link.Part.ID)},
 			}
-			if fix, ok := p.refit(l, reached.Value, p.guard().Device(l).Amps); ok {
+			if fix, ok := p.refitFuse(l, reached.Value, p.guard().Device(l).Amps); ok {
 				f.Fixes = []edit.Edit{fix}
 			}
 			p.report(f)

@@ -76,7 +76,7 @@ func runNoMainFuse(p *Pass) {
 // no size fits both cables and load.
 func (p *Pass) mainFuseFor(e *network.Entry, trunk, taps []*network.Link) (edit.Edit, bool) {
 	first := trunk[0]
-	behind := func(l *network.Link) bool { return p.isBehind(e.Lead, l, first) }
+	behind := func(l *network.Link) bool { return p.comesThrough(e.Lead, l, first) }
 	for _, l := range trunk[1:] {
 		if !behind(l) {
 			return nil, false
@@ -93,8 +93,8 @@ func (p *Pass) mainFuseFor(e *network.Entry, trunk, taps []*network.Link) (edit.
 	return p.insertFuse(first, first.Other(p.farEnd(e.Lead, first)), rating)
 }
 
-// isBehind reports whether current comes to a wire through another.
-func (p *Pass) isBehind(lead *network.LeadIn, l, before *network.Link) bool {
+// comesThrough reports whether current comes to a wire through another.
+func (p *Pass) comesThrough(lead *network.LeadIn, l, before *network.Link) bool {
 	return slices.Contains(lead.Reach.Path(l.Other(p.farEnd(lead, l))), before)
 }
 

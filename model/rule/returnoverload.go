@@ -109,7 +109,7 @@ func (p *Pass) reportReturning(g []returning) {
 		Figure:   worst.carries.figure("what can come back", worst.amps),
 		Subjects: append(wireSubjects(wires), p.deviceSubjects(worst.limits)...),
 	}
-	if fix, ok := p.thicker(wires, worst.amps, func(l *network.Link) float64 { return p.guard().Outline(l).Nominal }); ok {
+	if fix, ok := p.thickEnough(wires, worst.amps, func(l *network.Link) float64 { return p.guard().Outline(l).Nominal }); ok {
 		f.Fixes = []edit.Edit{fix}
 	}
 	if len(g) > 1 {

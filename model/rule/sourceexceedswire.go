@@ -64,7 +64,7 @@ func runSourceExceedsWire(p *Pass) {
 			Figure:   worst.carries.figure("output current", e.Amps),
 			Subjects: append(partsOf(e.Limits), wireSubjects(links)...),
 		}
-		if fix, ok := p.thicker(links, e.Amps, p.nominalAt); ok {
+		if fix, ok := p.thickEnough(links, e.Amps, p.nominalAt); ok {
 			finding.Fixes = []edit.Edit{fix}
 		}
 		p.report(finding)

@@ -80,7 +80,7 @@ func runTapUnfused(p *Pass) {
 func (p *Pass) tapFuseFor(e *network.Entry, branch []*network.Link) (edit.Edit, bool) {
 	first := branch[0]
 	for _, l := range branch[1:] {
-		if !p.isBehind(e.Lead, l, first) {
+		if !p.comesThrough(e.Lead, l, first) {
 			return nil, false
 		}
 	}
