@@ -34,6 +34,7 @@ const (
 	CriticalDrop      = "critical-drop"
 	OrdinaryDrop      = "ordinary-drop"
 	DriveDrop         = "drive-drop"
+	CoilHot           = "coil-hot"
 	LugsPerStud       = "lugs-per-stud"
 	StackCurrent      = "stack-current"
 	StackSpread       = "stack-spread"
@@ -89,6 +90,8 @@ var limits = []Limit{
 		Base: "10 %", Source: "ABYC E-11 11.14.2.6", House: "5 %", Why: "NEC 210.19 informational note: 5 % in all"},
 	{Name: DriveDrop, Means: "voltage lost on the way to the drive at its continuous rating",
 		Base: "5 %", Source: "NEC 215.2 informational note, from memory", House: "3 %", Why: "what is lost in cables is range and heat"},
+	{Name: CoilHot, Means: "resistance of a hot coil above its cold one",
+		Base: "40 %", Source: "a coil about 100 C above the bench; 0.393 % a degree, IEC 60028"},
 	{Name: LugsPerStud, Means: "lugs on one stud",
 		Base: "4 pcs", Source: "ABYC E-11 11.14.6.9; FAA AC 43.13-1B 11-174", House: "3 pcs", Why: "four lugs of traction cable leave no thread"},
 	{Name: StackCurrent, Means: "current from which a joint counts as one of the main circuit: its place in a stack goes by current, and its condition matters more",

@@ -40,8 +40,17 @@ var All = []Rule{
 	dropTooHigh,
 
 	// control chain
+	controlBypassed,
+	coilAlwaysFed,
+	contactorClosesEarly,
+	keyInputLive,
+	backfeed,
+	noTowSwitch,
 	drivesUnasked,
 	doesNotDrive,
+	throttleWiring,
+	reverseWarning,
+	coilMarginal,
 	noRest,
 	starvedLoad,
 

@@ -38,44 +38,106 @@ func runDoesNotDrive(p *Pass) {
 	}
 	t := failing[0]
 	asked := slices.DeleteFunc(slices.Clone(t.state.Set), func(s state.Setting) bool { return !asks(s.Control) })
-	words, subjects := p.standing(t.solution)
-	if t.motion.Asks {
-		words, subjects = []string{"it asks for current, but " + strings.Join(t.motion.But, ", and ")}, nil
-	}
-	message := fmt.Sprintf("it does not drive with %s", settingWords(asked))
+	f := Finding{Message: fmt.Sprintf("it does not drive with %s", settingWords(asked))}
 	if drives {
-		message += ", in other settings it does"
+		f.Message += ", in other settings it does"
+		f.State = settingWords(asked)
 	}
+	if t.motion.Asks {
+		f.Message += ": it asks for current, but " + strings.Join(t.motion.But, ", and ")
+		f.Subjects = p.driveParts()
+		p.report(f)
+		return
+	}
+	words, subjects, breaks := p.standing(t.solution)
 	if len(words) > 0 {
-		message += ": " + strings.Join(words, ", ")
+		f.Message += ": " + strings.Join(words, ", ")
 	}
-	if len(subjects) == 0 {
-		subjects = p.driveParts()
+	if f.Subjects = subjects; len(subjects) == 0 {
+		f.Subjects = p.driveParts()
+		breaks = p.motorBreaks(t.solution)
 	}
-	p.report(Finding{Message: message, Subjects: subjects})
+	p.addBreaks(&f, breaks)
+	p.report(f)
 }
 
-// standing tells what keeps a cart from driving: open main contactors with the voltage at
-// their coils, and inputs of controllers that get nothing.
-func (p *Pass) standing(in *network.Solution) (words []string, subjects []Subject) {
+// standing tells what keeps a cart from driving, and where its feed ends: open main contactors
+// with the voltage at their coils, and inputs of controllers that get nothing or hold it.
+func (p *Pass) standing(in *network.Solution) (words []string, subjects []Subject, breaks []feedBreak) {
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
-		switch {
-		case l.Is(model.ContactElement) && l.Element.Coil != "" && !in.On(l) && p.isTraction(l.A) && p.isTraction(l.B):
-			words = append(words, fmt.Sprintf("%s stays open with %s at its coil", l.Part.ID, volts(p.coilVolts(in, l))))
-			subjects = appendNew(subjects, OfPart(l.Part.ID))
-		case p.isDriveLoad(l) && !in.On(l):
-			for _, name := range l.Element.Fed {
-				at := model.TerminalRef{Part: l.Part.ID, Name: name}
-				v, known := in.Voltage(p.Net.Node(at), l.B)
-				if word := at.String() + " gets nothing"; (!known || v < reversedVolts) && !slices.Contains(words, word) {
-					words = append(words, word)
-					subjects = appendNew(subjects, OfTerminal(at))
-				}
+		if !l.Is(model.ContactElement) || l.Element.Coil == "" || l.Element.Rest == model.RestClosed || in.On(l) || !p.isTraction(l.A) || !p.isTraction(l.B) {
+			continue
+		}
+		words = append(words, fmt.Sprintf("%s stays open with %s at its coil", l.Part.ID, volts(p.coilVolts(in, l))))
+		subjects = appendNew(subjects, OfPart(l.Part.ID))
+		if coil := p.coilOf(l); coil != nil {
+			breaks = append(breaks, p.feedBreaks(in, coil.A, coil.B)...)
+		}
+	}
+	for _, l := range p.nearestLoads(in) {
+		for _, at := range p.starvedInputs(in, l) {
+			if word := at.String() + " gets nothing"; !slices.Contains(words, word) {
+				words = append(words, word)
+				subjects = appendNew(subjects, OfTerminal(at))
+				breaks = append(breaks, p.feedBreaks(in, p.Net.Node(at), network.None)...)
+			}
+		}
+		for _, name := range l.Element.Blocked {
+			at := model.TerminalRef{Part: l.Part.ID, Name: name}
+			if v, known := in.Voltage(p.Net.Node(at), l.B); known && v > reversedVolts {
+				words = append(words, fmt.Sprintf("%s is fed with %s and holds the drive", at, volts(v)))
+				subjects = appendNew(subjects, OfTerminal(at))
 			}
 		}
 	}
-	return words, subjects
+	return words, subjects, breaks
+}
+
+// nearestLoads lists the loads of controllers that do not act, of each controller those that
+// lack the fewest inputs: what drives forward needs no reverse input.
+func (p *Pass) nearestLoads(in *network.Solution) []*network.Link {
+	least := map[model.PartID]int{}
+	var loads []*network.Link
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if !p.isDriveLoad(l) || in.On(l) {
+			continue
+		}
+		loads = append(loads, l)
+		n := len(p.starvedInputs(in, l))
+		if was, told := least[l.Part.ID]; !told || n < was {
+			least[l.Part.ID] = n
+		}
+	}
+	return slices.DeleteFunc(loads, func(l *network.Link) bool { return len(p.starvedInputs(in, l)) > least[l.Part.ID] })
+}
+
+// starvedInputs lists the inputs of a controller's load that get nothing.
+func (p *Pass) starvedInputs(in *network.Solution, l *network.Link) []model.TerminalRef {
+	var list []model.TerminalRef
+	for _, name := range l.Element.Fed {
+		at := model.TerminalRef{Part: l.Part.ID, Name: name}
+		if v, known := in.Voltage(p.Net.Node(at), l.B); !known || v < reversedVolts {
+			list = append(list, at)
+		}
+	}
+	return list
+}
+
+// motorBreaks tells where the traction circuit ends if contactors and inputs are as they
+// should be.
+func (p *Pass) motorBreaks(in *network.Solution) []feedBreak {
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if l.Part == nil || l.Def.Family != model.Drive || !l.Is(model.ResistanceElement) || !p.isTraction(l.A) || !p.isTraction(l.B) || in.Current(l) != 0 {
+			continue
+		}
+		if breaks := p.feedBreaks(in, l.A, network.None); len(breaks) > 0 {
+			return breaks
+		}
+	}
+	return nil
 }
 
 // coilVolts is the voltage over the coil that drives a contact; 0 if it is not certain.
