@@ -60,12 +60,12 @@ func runCoilMarginal(p *Pass) {
 			continue
 		}
 		pull := p.Net.KnownFigure(coil.Part, coil.Element.PullIn)
-		rest, ok := p.coilAt(c.FedIn, coil, still)
+		rest, ok := p.coilAt(c.Fed, coil, still)
 		if !pull.OK || !ok || rest < pull.Value {
 			continue
 		}
 		hot := pull.Value * (1 + p.limit(basis.CoilHot))
-		if empty, ok := p.coilAt(c.FedIn, coil, low); ok && empty < pull.Value {
+		if empty, ok := p.coilAt(c.Fed, coil, low); ok && empty < pull.Value {
 			p.reportMarginal(marginal{c, pull, empty, pull.Value, fmt.Sprintf("with the pack at its cutoff the coil of %s gets %s and pulls in at %s",
 				c.Part, volts(empty), volts(pull.Value)), "pull-in voltage"})
 		} else if rest < hot {
@@ -141,11 +141,7 @@ func (p *Pass) drained() []network.Change {
 
 // coilAt is the voltage across a coil in a state with some changes; false if it cannot be
 // told.
-func (p *Pass) coilAt(name string, coil *network.Link, changes []network.Change) (float64, bool) {
-	s, found := state.Find(p.Net.States(), name)
-	if !found {
-		return 0, false
-	}
+func (p *Pass) coilAt(s state.State, coil *network.Link, changes []network.Change) (float64, bool) {
 	in, err := p.Net.SolveWith(s, network.Variation{Changes: changes})
 	if err != nil {
 		return 0, false

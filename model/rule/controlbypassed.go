@@ -6,6 +6,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
+	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
 )
 
@@ -97,7 +98,7 @@ func sayWord(c model.Control) string {
 		return "tow switch"
 	case model.Direction:
 		return "direction switch"
-	case model.Control("other"):
+	case model.OtherSwitch:
 		return "switch"
 	}
 	return controlWord(c)
@@ -167,5 +168,5 @@ func (p *Pass) hasUntraced() bool {
 
 // drivesAsked reports whether the cart drives in a setting in which it must.
 func (p *Pass) drivesAsked() bool {
-	return slices.ContainsFunc(p.trials(), func(t trial) bool { return t.motion.Must == "drives" && t.motion.Drives })
+	return slices.ContainsFunc(p.trials(), func(t trial) bool { return t.motion.Must == meter.Drive && t.motion.Drives })
 }

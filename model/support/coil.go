@@ -15,6 +15,7 @@ type Coil struct {
 	Part    model.PartID      `json:"part"`
 	Plus    model.TerminalRef `json:"plus"`     // its positive side as fed
 	FedIn   string            `json:"fed_in"`   // the state that feeds it most; empty if none does
+	Fed     state.State       `json:"-"`        // that state with its settings
 	Volts   float64           `json:"volts"`    // across it there
 	Amps    float64           `json:"amps"`     // through it there
 	Joules  float64           `json:"joules"`   // stored in it there; 0 if its time constant is not known
@@ -189,7 +190,8 @@ func (d *desk) coil(w *winding) Coil {
 		}
 	}
 	if w.fed != nil {
-		c.FedIn, c.Volts, c.Amps = w.fed.State.Name, volts(w.fed, w.plus, w.minus), math.Abs(w.fed.Current(w.link))
+		c.FedIn, c.Fed = w.fed.State.Name, w.fed.State
+		c.Volts, c.Amps = volts(w.fed, w.plus, w.minus), math.Abs(w.fed.Current(w.link))
 		if c.Volts > 0 {
 			c.Joules = c.Tau * c.Volts * c.Amps / 2
 		}

@@ -1,0 +1,94 @@
+package rule_test
+
+import "example.com/lugbook/model"
+
+// found gives a part a condition.
+func found(id model.PartID, c model.Condition) func(*model.Sheet) {
+	return func(s *model.Sheet) { s.Part(id).Condition = append(s.Part(id).Condition, c) }
+}
+
+// aux is a lead of a control circuit to append to a wire line.
+const aux = " gauge=16AWG insulation=105C length=1m"
+
+// throttled is the cart with its two-wire throttle.
+var throttled = edited(lithium, "+", "part thr throttle-2wire\nwire t1 thr.a ctrl.2"+aux+"\nwire t2 thr.b ctrl.3"+aux)
+
+// planned is a text whose lines of change make a second sheet.
+func planned(text, changes string) string { return text + "\nsheet plan\n" + changes }
+
+var chainBad = []example{
+	{rule: "control-bypassed", text: edited(lithium, "+", "wire x1 key.BAT key.IGN"+aux)},
+	{rule: "control-bypassed", name: "the plug's interlock by a loop", text: edited(lithium, "+", "wire x1 chg.interlock-a chg.interlock-b"+aux)},
+	{rule: "control-bypassed", name: "through another wire and a fuse", text: edited(lithium, "+", "part fx fuse-cartridge fuse-rating=5A\nwire x1 pedal.COM fx.in"+aux+"\nwire x2 fx.out pedal.NO"+aux)},
+	{rule: "control-bypassed", name: "both contacts of the pedal switch on one lead", text: edited(lithium, "+", "wire x1 pedal.NC pedal.NO"+aux)},
+	{rule: "control-bypassed", name: "recorded, without a wire", text: lithium, also: found("key", model.Bypassed)},
+	{rule: "control-bypassed", name: "a switch of a lamp", text: edited(isolated, "+", "part sw switch\npart lt lamp-work\nwire x1 red.OUT+ sw.IN"+aux+"\nwire x2 sw.OUT lt.+"+aux+"\nwire x3 lt.- red.OUT-"+aux+"\nwire x4 sw.IN sw.OUT"+aux)},
+	{rule: "control-bypassed", name: "the key hangs on one lead", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com"+aux, "wire k9", "wire k9 key.BAT dir.rev-com"+aux, "wire r4", "wire r4 key.BAT fu5.in"+aux)},
+	{rule: "coil-always-fed", text: edited(lithium, "wire k6", "wire k6 key.BAT sol.coil+ gauge=16AWG insulation=105C length=2m")},
+	{rule: "coil-always-fed", name: "of a pump", text: edited(lithium, "+", "part psol contactor-48v\npart pump pump-motor\nwire x1 fu4.out psol.L1"+aux+"\nwire x2 psol.L2 pump.+"+aux+"\nwire x3 pump.- nb.4"+aux+
+		"\nwire x4 fu3.out psol.coil+"+aux+"\nwire x5 psol.coil- nb.4"+aux)},
+	{rule: "contactor-closes-early", text: edited(lithium, "wire k6", "wire k6 key.IGN sol.coil+ gauge=16AWG insulation=105C length=2m")},
+	{rule: "contactor-closes-early", name: "in neutral", text: edited(lithium, "wire k4", "wire k4 key.IGN pedal.COM gauge=16AWG insulation=105C length=1m", "wire k3", "")},
+	{rule: "contactor-closes-early", name: "no direction switch to choose one", text: edited(lithium, "wire k6", "wire k6 key.IGN sol.coil+ gauge=16AWG insulation=105C length=2m",
+		"part dir", "", "wire m2", "wire m2 motor.A2 motor.S1 gauge=2AWG", "wire m3", "", "wire m4", "", "wire m5", "wire m5 motor.S2 ctrl.M- gauge=2AWG",
+		"wire k3", "wire k3 key.IGN pedal.COM gauge=16AWG insulation=105C length=1m", "wire k4", "", "wire k9", "", "wire b1", "", "wire b2", "", "part buz", "", "stack nb.3", "")},
+	{rule: "key-input-live", text: edited(sepex, "wire k6", "wire k6 key.BAT ctrl.KSI gauge=16AWG insulation=105C length=2m")},
+	{rule: "key-input-live", name: "once direction and pedal are set", text: edited(lithium, "wire k7", "wire k7 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=2m",
+		"wire k3", "wire k3 key.BAT dir.micro-com"+aux, "wire k6", "wire k6 key.IGN sol.coil+"+aux)},
+	{rule: "no-tow-switch", text: edited(sepex, "wire k4", "wire k4 chg.interlock-b ctrl.logic"+aux, "wire k3", "", "part tow", "", "wire k5", "wire k5 chg.interlock-b key.BAT"+aux)},
+	{rule: "no-tow-switch", name: "the switch is there and passed by", text: edited(sepex, "wire k4", "wire k4 tow.1 ctrl.logic"+aux)},
+	{rule: "backfeed", name: "through a pilot lamp", text: edited(lithium, "+", "part lp lamp-work-48v\nwire x1 fu1.out lp.+"+aux+"\nwire x2 lp.- key.IGN"+aux)},
+	{rule: "backfeed", name: "through the coil of a relay", text: edited(lithium, "+", "part ry relay-48v\nwire x1 fu1.out ry.86"+aux+"\nwire x2 ry.85 key.IGN"+aux)},
+	{rule: "backfeed", name: "from the charger", text: edited(lithium, "wire c2", "wire c2 fu2.out key.IGN gauge=10AWG insulation=105C length=120mm", "stack sol.L1", "stack sol.L1 w2 k1 p1")},
+	{rule: "backfeed", name: "only a meter shows it", text: edited(direct, "+", "part lp lamp-work-48v\nwire x1 fu1.out lp.+"+aux+"\nwire x2 lp.- key.IGN"+aux,
+		"wire k3", "wire k3 key.IGN capped", "part ctrl", "part ctrl controller-series")},
+	{rule: "throttle-wiring", text: edited(sepex, "wire k15", "")},
+	{rule: "throttle-wiring", name: "not wired", text: edited(lithium, "+", "part thr throttle-2wire")},
+	{rule: "throttle-wiring", name: "shorted", text: edited(throttled, "+", "wire x1 thr.a thr.b"+aux)},
+	{rule: "throttle-wiring", name: "crossed ends", text: edited(sepex, "wire k14", "wire k14 thr.high ctrl.throttle-low gauge=18AWG", "wire k16", "wire k16 thr.low ctrl.throttle-high gauge=18AWG")},
+	{rule: "reverse-warning", name: "lost in the conversion", text: planned(lead, "no buz\nno k8\nno k9\nno k10")},
+	{rule: "reverse-warning", name: "none recorded", text: ac72},
+	{rule: "reverse-warning", name: "dead", text: edited(lithium, "wire k9", "")},
+	{rule: "reverse-warning", name: "sounds in forward", text: edited(lithium, "wire k9", "", "wire b1", "wire b1 dir.micro-no buz.+"+aux)},
+	{rule: "reverse-warning", name: "sounds parked", text: edited(lithium, "wire k9", "wire k9 key.BAT dir.rev-com"+aux+"\npart key2 key-switch", "wire b2", "wire b2 buz.- nb.3"+aux, "+", "wire x9 fu3.out dir.rev-no"+aux)},
+	{rule: "coil-marginal", name: "at the cutoff of the pack", text: edited(lithium, "part sol", "part sol contactor-48v pull-in-voltage=45V")},
+	{rule: "coil-marginal", name: "hot", text: edited(lithium, "part sol", "part sol contactor-48v pull-in-voltage=39V", "part pack", "part pack lithium-pack-16 cutoff-voltage=48V")},
+	{rule: "coil-marginal", name: "by the library's figure", text: edited(lithium, "part pack", "part pack lithium-pack-16 cutoff-voltage=33V")},
+	{rule: "does-not-drive", name: "the lock-out of the computer that is gone", text: planned(computer, "no comp\nwire w4 ctrl.B- b1.- gauge=4AWG insulation=105C\nno w5\nno c2\nno c1\nno c3\nno rec\n"+
+		"wire k4 sol.coil- capped gauge=16AWG\nno k5\nno k7")},
+	{rule: "does-not-drive", name: "the lead of the lock-out is gone as well", text: planned(computer, "no comp\nwire w4 ctrl.B- b1.- gauge=4AWG insulation=105C\nno w5\nno k4\nno k5\nno k7")},
+	{rule: "does-not-drive", name: "a pedal switch on its resting contact", text: edited(lithium, "wire k5", "wire k5 pedal.NC chg.interlock-a"+aux)},
+	{rule: "does-not-drive", name: "the tow switch left out", text: edited(sepex, "wire k4", "", "wire k5", "wire k5 tow.1 key.BAT"+aux)},
+	{rule: "does-not-drive", name: "it goes out of sight", text: edited(lithium, "wire k7", "wire k7 untraced ctrl.KSI"+aux)},
+	{rule: "does-not-drive", name: "held by the lock-out pin", text: edited(sepex, "+", "wire x1 tow.2 ctrl.lockout"+aux)},
+	{rule: "does-not-drive", name: "in reverse alone", text: edited(sepex, "wire k11", "wire k11 dir.R cut"+aux)},
+	{rule: "does-not-drive", name: "a relay in the feed is not pulled in", text: edited(lithium, "wire k6", "wire k6 chg.interlock-b ry.30"+aux+"\npart ry relay-48v\nwire x1 ry.87 sol.coil+"+aux, "stack sol.coil+", "")},
+}
+
+var chainGood = []example{
+	{rule: "control-bypassed", name: "no bridge", text: lithium},
+	{rule: "control-bypassed", name: "the contacts of a key with an accessory terminal on one lead", text: edited(lithium, "part key", "part key key-switch-acc", "+", "wire x1 key.ACC key.IGN"+aux)},
+	{rule: "control-bypassed", name: "a contact beside a resistance", text: edited(lithium, "+", "part pr precharge-resistor\nwire x1 key.BAT pr.a"+aux+"\nwire x2 pr.b key.IGN"+aux)},
+	{rule: "coil-always-fed", name: "behind key and pedal", text: lithium},
+	{rule: "coil-always-fed", name: "the key's feed is live, the driver open", text: sepex},
+	{rule: "contactor-closes-early", name: "behind key, lever and pedal", text: lithium},
+	{rule: "contactor-closes-early", name: "the controller closes it with the key", text: ac72},
+	{rule: "contactor-closes-early", name: "no pedal switch is recorded", text: direct},
+	{rule: "key-input-live", name: "behind the pedal", text: lithium},
+	{rule: "key-input-live", name: "behind the key", text: sepex},
+	{rule: "key-input-live", name: "it drives with the key off: told once", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com gauge=16AWG insulation=105C length=1m")},
+	{rule: "no-tow-switch", name: "in the feed of the logic", text: sepex},
+	{rule: "no-tow-switch", name: "the key takes it off", text: edited(sepex, "wire k4", "wire k4 key.IGN ctrl.logic"+aux, "wire k5", "wire k5 chg.interlock-b key.BAT"+aux, "wire k3", "", "part tow", "")},
+	{rule: "no-tow-switch", name: "an AC drive's logic is its key input", text: ac72},
+	{rule: "backfeed", name: "everything behind the key is dead", text: lithium},
+	{rule: "backfeed", name: "a bridge of plain wire is another fault", text: edited(lithium, "+", "wire x1 key.BAT key.IGN"+aux)},
+	{rule: "throttle-wiring", name: "two leads, either way round", text: edited(throttled, "wire t1", "wire t1 thr.a ctrl.3"+aux, "wire t2", "wire t2 thr.b ctrl.2"+aux)},
+	{rule: "throttle-wiring", name: "three leads", text: sepex},
+	{rule: "throttle-wiring", name: "a lead goes out of sight", text: edited(sepex, "wire k15", "wire k15 thr.wiper untraced gauge=18AWG")},
+	{rule: "reverse-warning", name: "at the reverse contact", text: lithium},
+	{rule: "reverse-warning", name: "a lamp that lights in reverse alone", text: edited(lithium, "part buz", "part buz lamp-work-48v", "wire b1", "wire b1 dir.rev-no buz.+"+aux)},
+	{rule: "reverse-warning", name: "not all is traced yet", text: edited(ac72, "+", "wire x1 untraced key.IGN"+aux)},
+	{rule: "coil-marginal", name: "34 V on 16 cells", text: lithium},
+	{rule: "coil-marginal", name: "eight lead batteries", text: lead},
+	{rule: "does-not-drive", name: "a controller that wants no direction", text: lithium},
+}
