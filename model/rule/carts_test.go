@@ -256,7 +256,7 @@ func TestPlannedCartsOfEveryDrive(t *testing.T) {
 		want       []string
 	}{
 		{"series", lithium, []string{unproven("fu1, fu3, fu2, fu4, fu5 and fu6")}},
-		{"ac72", ac72, []string{unproven("fu1, fu3, fu2 and fu4")}},
+		{"ac72", ac72, []string{unproven("fu1, fu3, fu2 and fu4"), "note reverse-warning: nothing on the sheet sounds or lights in reverse"}},
 		{"sepex", sepex, []string{ // its logic is fed with the key off
 			"caution stand-by-drain: at rest pack gives 100 mA and its usable 80 Ah are gone after 33.3 days, ctrl 80 mA, pack 15 mA",
 			unproven("fu1, fu3 and fu2"),
@@ -286,7 +286,7 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 			"danger no-main-fuse: nothing protects w1 and w2: no fuse or breaker between b8.+ and ctrl.B+; a short there draws about 2500 A at full charge",
 			"caution fuse-interrupting: 10 A fuse fu3 breaks 1000 A; a short right behind it drives about 2300 A at full charge (charging); the library's typical figure decides: read the label",
 			"danger tap-unfused: c1, 10 AWG, takes b8.+ to rec.+ with no fuse or breaker from b8.+ on",
-			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
+			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down): no contact on the sheet follows the charge plug",
 			"caution wire-too-thin: j1, 4 AWG, warms to 225 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); the best insulation stands 200 C; too hot as well: j2, j3, j4, j5, j6, j7 and 5 more; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
 			"caution wire-too-thin: w1, 4 AWG, warms to 154 C with 400 A for 30 s and then 150 A for an hour (drive-reverse); its insulation stands 105 C; too hot as well: w2 and w3; taken: ctrl peaks for 30 s, ctrl continuous current of 150 A, ctrl peak current of 400 A; the library's typical figure decides: read the label",
 			"caution pre-charge: before ctrl: no pre-charge: sol closes on an empty capacitor with 1465 A, for about 173 us; the contact pits and may weld; the library's typical figure decides: read the label",
@@ -299,7 +299,7 @@ func TestCartsAsFoundGetWhatTheyDeserve(t *testing.T) {
 			"danger no-main-fuse: nothing protects a1, a2, a3, a4, a5, a6 and 5 more: no fuse or breaker between b6.+ and motor.S2; a short there draws about 2500 A at full charge",
 			"danger tap-unfused: c1 takes b6.+ to rec.+ with no fuse or breaker from b6.+ on",
 			"danger tap-unfused: k1 takes b6.+ to key.BAT with no fuse or breaker from b6.+ on; nor have k2, k6, k3, k7 and k4 behind it",
-			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down)",
+			"danger drives-unasked: it drives with the charger plugged in (key on, direction forward and pedal down): no contact on the sheet follows the charge plug",
 			"caution coil-suppression: nothing takes the kick of the coil of sol",
 			"caution untraced-end-live: the untraced end of x1 can be joined to b6.+: it is live",
 			"note drop-too-high: the gauge of j5, j2, j4, j3, j1, k1 and 4 more is not recorded; it decides whether too much voltage is lost on the way to a load",

@@ -7,6 +7,7 @@ var badExamples = slices.Concat(
 	commonBad,
 	conductorsBad,
 	frameBad,
+	chainBad,
 	studsBad,
 )
 
@@ -14,5 +15,6 @@ var goodExamples = slices.Concat(
 	commonGood,
 	conductorsGood,
 	frameGood,
+	chainGood,
 	studsGood,
 )

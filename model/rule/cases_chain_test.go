@@ -13,9 +13,6 @@ const aux = " gauge=16AWG insulation=105C length=1m"
 // throttled is the cart with its two-wire throttle.
 var throttled = edited(lithium, "+", "part thr throttle-2wire\nwire t1 thr.a ctrl.2"+aux+"\nwire t2 thr.b ctrl.3"+aux)
 
-// planned is a text whose lines of change make a second sheet.
-func planned(text, changes string) string { return text + "\nsheet plan\n" + changes }
-
 var chainBad = []example{
 	{rule: "control-bypassed", text: edited(lithium, "+", "wire x1 key.BAT key.IGN"+aux)},
 	{rule: "control-bypassed", name: "the plug's interlock by a loop", text: edited(lithium, "+", "wire x1 chg.interlock-a chg.interlock-b"+aux)},
@@ -46,17 +43,13 @@ var chainBad = []example{
 	{rule: "throttle-wiring", name: "not wired", text: edited(lithium, "+", "part thr throttle-2wire")},
 	{rule: "throttle-wiring", name: "shorted", text: edited(throttled, "+", "wire x1 thr.a thr.b"+aux)},
 	{rule: "throttle-wiring", name: "crossed ends", text: edited(sepex, "wire k14", "wire k14 thr.high ctrl.throttle-low gauge=18AWG", "wire k16", "wire k16 thr.low ctrl.throttle-high gauge=18AWG")},
-	{rule: "reverse-warning", name: "lost in the conversion", text: planned(lead, "no buz\nno k8\nno k9\nno k10")},
 	{rule: "reverse-warning", name: "none recorded", text: ac72},
 	{rule: "reverse-warning", name: "dead", text: edited(lithium, "wire k9", "")},
 	{rule: "reverse-warning", name: "sounds in forward", text: edited(lithium, "wire k9", "", "wire b1", "wire b1 dir.micro-no buz.+"+aux)},
-	{rule: "reverse-warning", name: "sounds parked", text: edited(lithium, "wire k9", "wire k9 key.BAT dir.rev-com"+aux+"\npart key2 key-switch", "wire b2", "wire b2 buz.- nb.3"+aux, "+", "wire x9 fu3.out dir.rev-no"+aux)},
+	{rule: "reverse-warning", name: "sounds parked", text: edited(lithium, "wire k9", "", "wire b1", "wire b1 fu3.out buz.+"+aux)},
 	{rule: "coil-marginal", name: "at the cutoff of the pack", text: edited(lithium, "part sol", "part sol contactor-48v pull-in-voltage=45V")},
 	{rule: "coil-marginal", name: "hot", text: edited(lithium, "part sol", "part sol contactor-48v pull-in-voltage=39V", "part pack", "part pack lithium-pack-16 cutoff-voltage=48V")},
 	{rule: "coil-marginal", name: "by the library's figure", text: edited(lithium, "part pack", "part pack lithium-pack-16 cutoff-voltage=33V")},
-	{rule: "does-not-drive", name: "the lock-out of the computer that is gone", text: planned(computer, "no comp\nwire w4 ctrl.B- b1.- gauge=4AWG insulation=105C\nno w5\nno c2\nno c1\nno c3\nno rec\n"+
-		"wire k4 sol.coil- capped gauge=16AWG\nno k5\nno k7")},
-	{rule: "does-not-drive", name: "the lead of the lock-out is gone as well", text: planned(computer, "no comp\nwire w4 ctrl.B- b1.- gauge=4AWG insulation=105C\nno w5\nno k4\nno k5\nno k7")},
 	{rule: "does-not-drive", name: "a pedal switch on its resting contact", text: edited(lithium, "wire k5", "wire k5 pedal.NC chg.interlock-a"+aux)},
 	{rule: "does-not-drive", name: "the tow switch left out", text: edited(sepex, "wire k4", "", "wire k5", "wire k5 tow.1 key.BAT"+aux)},
 	{rule: "does-not-drive", name: "it goes out of sight", text: edited(lithium, "wire k7", "wire k7 untraced ctrl.KSI"+aux)},

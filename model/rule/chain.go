@@ -156,13 +156,23 @@ func carries(in *network.Solution, l *network.Link) bool {
 	return l.IsMetal() || (l.Is(model.ContactElement) || l.Is(model.FuseElement)) && in.On(l) || l.Firm() && l.Is(model.ResistanceElement)
 }
 
-// wayWords names the wires and parts of a way in order, each once.
+// plainly reports whether metal, fuses and closed contacts join a node to the positive end of
+// the pack in a solution.
+func (p *Pass) plainly(in *network.Solution, at network.Node) bool {
+	low, high, ok := p.poles()
+	firm := p.firm()
+	return ok && p.Net.Walk([]network.Node{high}, func(l *network.Link, from network.Node) bool {
+		return !firm.Same(l.Other(from), low) && carries(in, l)
+	}).Has(at)
+}
+
+// wayWords names the wires and parts of a way in order, each once; of a long way its last.
 func wayWords(links []*network.Link) string {
 	var words []string
 	for _, s := range waySubjects(links) {
 		words = append(words, s.String())
 	}
-	return listWords(words)
+	return listWords(words[max(0, len(words)-named):])
 }
 
 // waySubjects lists the wires and parts of a way in order, each once.

@@ -49,7 +49,7 @@ at pack.POS cover=fitted
 `
 
 func runCoilMarginal(p *Pass) {
-	if p.unsound() {
+	if p.unsound() || p.isShort() {
 		return
 	}
 	still := p.standstill()
@@ -73,6 +73,21 @@ func runCoilMarginal(p *Pass) {
 				percent(p.limit(basis.CoilHot)), c.Part, volts(hot), volts(rest)), "pull-in voltage of the hot coil"})
 		}
 	}
+}
+
+// isShort reports whether the string gives less than the system should have, by a battery that is
+// missing or the wrong way round: then that is the fault and not the coil.
+func (p *Pass) isShort() bool {
+	main, ok := p.mainString()
+	volts := 0.0
+	for _, cell := range main.Cells {
+		nominal, _ := p.Net.Figure(cell.Link.Part, network.NominalRating)
+		if cell.Reversed {
+			return true
+		}
+		volts += nominal
+	}
+	return !ok || volts < p.Job.System.Volts()
 }
 
 // marginal is a coil that gets less than it may need.

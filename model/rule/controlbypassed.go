@@ -52,7 +52,7 @@ func runControlBypassed(p *Pass) {
 	for i := range p.Sheet.Parts {
 		part := &p.Sheet.Parts[i]
 		d := p.Net.Cat.Definition(part.Kind)
-		if d == nil || d.Control == nil {
+		if d == nil || d.Control == nil || isPotentiometer(d) {
 			continue
 		}
 		contacts := p.switchLinks(part)

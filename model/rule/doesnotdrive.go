@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -22,6 +23,8 @@ var doesNotDrive = Rule{
 	Basis:  Basis{"what must close and what must be fed to drive follows from the wiring", Physics},
 	Remedy: "follow the feed of what gets no voltage back to where it ends",
 	Run:    runDoesNotDrive,
+
+	Explains: []string{"reverse-warning"},
 }
 
 func runDoesNotDrive(p *Pass) {
@@ -49,7 +52,7 @@ func runDoesNotDrive(p *Pass) {
 		p.report(f)
 		return
 	}
-	words, subjects, breaks := p.standing(t.solution)
+	words, subjects, breaks := p.standing(t)
 	if len(words) > 0 {
 		f.Message += ": " + strings.Join(words, ", ")
 	}
@@ -63,7 +66,9 @@ func runDoesNotDrive(p *Pass) {
 
 // standing tells what keeps a cart from driving, and where its feed ends: open main contactors
 // with the voltage at their coils, and inputs of controllers that get nothing or hold it.
-func (p *Pass) standing(in *network.Solution) (words []string, subjects []Subject, breaks []feedBreak) {
+func (p *Pass) standing(t trial) (words []string, subjects []Subject, breaks []feedBreak) {
+	in := t.solution
+	inputs, held := p.lackingInputs(t), p.holdingInputs(in)
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
 		if !l.Is(model.ContactElement) || l.Element.Coil == "" || l.Element.Rest == model.RestClosed || in.On(l) || !p.isTraction(l.A) || !p.isTraction(l.B) {
@@ -71,46 +76,91 @@ func (p *Pass) standing(in *network.Solution) (words []string, subjects []Subjec
 		}
 		words = append(words, fmt.Sprintf("%s stays open with %s at its coil", l.Part.ID, volts(p.coilVolts(in, l))))
 		subjects = appendNew(subjects, OfPart(l.Part.ID))
-		if coil := p.coilOf(l); coil != nil {
+		if coil := p.coilOf(l); coil != nil && (!p.isDriven(coil) || len(inputs)+len(held) == 0) {
 			breaks = append(breaks, p.feedBreaks(in, coil.A, coil.B)...)
 		}
 	}
-	for _, l := range p.nearestLoads(in) {
-		for _, at := range p.starvedInputs(in, l) {
-			if word := at.String() + " gets nothing"; !slices.Contains(words, word) {
-				words = append(words, word)
-				subjects = appendNew(subjects, OfTerminal(at))
-				breaks = append(breaks, p.feedBreaks(in, p.Net.Node(at), network.None)...)
-			}
-		}
-		for _, name := range l.Element.Blocked {
-			at := model.TerminalRef{Part: l.Part.ID, Name: name}
-			if v, known := in.Voltage(p.Net.Node(at), l.B); known && v > reversedVolts {
-				words = append(words, fmt.Sprintf("%s is fed with %s and holds the drive", at, volts(v)))
-				subjects = appendNew(subjects, OfTerminal(at))
-			}
-		}
+	for _, at := range inputs {
+		words = append(words, at.String()+" gets nothing")
+		subjects = appendNew(subjects, OfTerminal(at))
+		breaks = append(breaks, p.feedBreaks(in, p.Net.Node(at), network.None)...)
+	}
+	for _, at := range held {
+		words = append(words, fmt.Sprintf("%s is fed with %s and holds the drive", at, volts(p.levels(in).at(p.Net.Node(at)))))
+		subjects = appendNew(subjects, OfTerminal(at))
 	}
 	return words, subjects, breaks
 }
 
-// nearestLoads lists the loads of controllers that do not act, of each controller those that
-// lack the fewest inputs: what drives forward needs no reverse input.
-func (p *Pass) nearestLoads(in *network.Solution) []*network.Link {
-	least := map[model.PartID]int{}
+// lackingInputs lists the inputs of controllers that get nothing, of each controller those of
+// the loads that lack the fewest: what drives forward needs no reverse input.
+func (p *Pass) lackingInputs(t trial) []model.TerminalRef {
 	var loads []*network.Link
+	least := map[model.PartID]int{}
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if !p.isDriveLoad(l) || t.solution.On(l) {
+			continue
+		}
+		loads = append(loads, l)
+		n := p.lack(t, l)
+		if was, told := least[l.Part.ID]; !told || n < was {
+			least[l.Part.ID] = n
+		}
+	}
+	var list []model.TerminalRef
+	for _, l := range loads {
+		if p.lack(t, l) > least[l.Part.ID] {
+			continue
+		}
+		for _, at := range p.starvedInputs(t.solution, l) {
+			if !slices.Contains(list, at) {
+				list = append(list, at)
+			}
+		}
+	}
+	return list
+}
+
+// lack counts the inputs that a controller's load lacks. One that it has in the other direction
+// counts for more: it is that direction's own.
+func (p *Pass) lack(t trial, l *network.Link) int {
+	n := 0
+	for _, at := range p.starvedInputs(t.solution, l) {
+		n++
+		for _, other := range p.trials() {
+			if t.turns(other) && !slices.Contains(p.starvedInputs(other.solution, l), at) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// turns reports whether a trial differs from another in the direction alone, both chosen.
+func (t trial) turns(other trial) bool {
+	direction, chosen := t.state.Position(model.Direction)
+	against, _ := other.state.Position(model.Direction)
+	return chosen && direction != against && against != "neutral" &&
+		slices.Equal(t.state.Set, other.state.With(model.Direction, direction).Set)
+}
+
+// holdingInputs lists the inputs of controllers that are fed and hold the drive.
+func (p *Pass) holdingInputs(in *network.Solution) []model.TerminalRef {
+	var list []model.TerminalRef
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
 		if !p.isDriveLoad(l) || in.On(l) {
 			continue
 		}
-		loads = append(loads, l)
-		n := len(p.starvedInputs(in, l))
-		if was, told := least[l.Part.ID]; !told || n < was {
-			least[l.Part.ID] = n
+		for _, name := range l.Element.Blocked {
+			at := model.TerminalRef{Part: l.Part.ID, Name: name}
+			if v, known := in.Voltage(p.Net.Node(at), l.B); known && v > reversedVolts && !slices.Contains(list, at) {
+				list = append(list, at)
+			}
 		}
 	}
-	return slices.DeleteFunc(loads, func(l *network.Link) bool { return len(p.starvedInputs(in, l)) > least[l.Part.ID] })
+	return list
 }
 
 // starvedInputs lists the inputs of a controller's load that get nothing.
@@ -146,7 +196,7 @@ func (p *Pass) coilVolts(in *network.Solution, contact *network.Link) float64 {
 		l := &p.Net.Links()[i]
 		if l.Is(model.CoilElement) && l.Part == contact.Part && l.Element.ID == contact.Element.Coil {
 			v, _ := in.Voltage(l.A, l.B)
-			return v
+			return math.Abs(v)
 		}
 	}
 	return 0

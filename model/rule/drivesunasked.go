@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/state"
@@ -39,10 +40,11 @@ func runDrivesUnasked(p *Pass) {
 		if slices.ContainsFunc(breaches[:i], b.repeats) || slices.ContainsFunc(breaches, b.follows) {
 			continue
 		}
-		var words []string
+		var words, says []string
 		var subjects []Subject
 		for _, set := range b.against {
 			words = append(words, stayWords(set))
+			says = append(says, p.unheard(set))
 			subjects = append(subjects, p.controlsOf(set.Control)...)
 		}
 		asked := slices.DeleteFunc(slices.Clone(b.trial.state.Set), func(s state.Setting) bool {
@@ -53,7 +55,8 @@ func runDrivesUnasked(p *Pass) {
 			does = "asks for current"
 		}
 		p.report(Finding{
-			Message:  fmt.Sprintf("it %s with %s (%s)", does, listWords(words), settingWords(asked)),
+			Message:  fmt.Sprintf("it %s with %s (%s): %s", does, listWords(words), settingWords(asked), strings.Join(says, ", and ")),
+			State:    settingWords(slices.DeleteFunc(slices.Clone(b.trial.state.Set), func(s state.Setting) bool { return !asks(s.Control) && !slices.Contains(b.against, s) })),
 			Subjects: subjects,
 		})
 	}
@@ -66,6 +69,40 @@ func (b breach) repeats(other breach) bool { return slices.Equal(b.against, othe
 func (b breach) follows(other breach) bool {
 	return len(other.against) < len(b.against) &&
 		!slices.ContainsFunc(other.against, func(s state.Setting) bool { return !slices.Contains(b.against, s) })
+}
+
+// unheard tells why a control that is set so that the cart must stay does not keep it: nothing
+// follows it, what does is not wired, or the drive is fed past it.
+func (p *Pass) unheard(set state.Setting) string {
+	var moved, wired []Subject
+	for i := range p.Sheet.Parts {
+		part := &p.Sheet.Parts[i]
+		d := p.Net.Cat.Definition(part.Kind)
+		if d == nil || d.Control == nil || d.Control.Sets != set.Control || isPotentiometer(d) {
+			continue
+		}
+		for _, l := range p.switchLinks(part) {
+			moved = appendNew(moved, OfPart(part.ID))
+			if p.wired(l.A) && p.wired(l.B) {
+				wired = appendNew(wired, OfPart(part.ID))
+			}
+		}
+	}
+	switch {
+	case len(moved) == 0:
+		return "no contact on the sheet follows " + theControl(set.Control)
+	case len(wired) == 0:
+		return fmt.Sprintf("no contact of %s is wired at both ends", list(moved))
+	}
+	return fmt.Sprintf("the drive is fed past %s", list(wired))
+}
+
+// theControl is a control with its article: the plug, the key.
+func theControl(c model.Control) string {
+	if c == model.PluggedIn {
+		return "the charge plug"
+	}
+	return "the " + controlWord(c)
 }
 
 // stayWords is why a cart must stay in words.

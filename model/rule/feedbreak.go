@@ -155,6 +155,8 @@ func (t *tracer) nowhere(from network.Node, pole *network.Reach) feedBreak {
 		b.words += fmt.Sprintf("no wire lands on %s%s", point, t.p.oldWire(point.At))
 	case point.How == model.Untraced:
 		b.words += fmt.Sprintf("its way goes out of sight at %s: follow it", point)
+	case end == from:
+		b.words += fmt.Sprintf("no wire on %s leads there", point)
 	default:
 		b.words += fmt.Sprintf("its way ends at %s%s", point, t.p.oldEnd(point))
 	}
@@ -162,9 +164,8 @@ func (t *tracer) nowhere(from network.Node, pole *network.Reach) feedBreak {
 }
 
 // deadEnd is where a way ends: at a loose end, or else at the last terminal without a wire, or
-// at the last of all.
+// where it begins.
 func (t *tracer) deadEnd(reach *network.Reach) network.Node {
-	last := reach.Order[len(reach.Order)-1]
 	for _, at := range slices.Backward(reach.Order) {
 		if t.p.Net.Point(at).At.IsZero() {
 			return at
@@ -175,7 +176,7 @@ func (t *tracer) deadEnd(reach *network.Reach) network.Node {
 			return at
 		}
 	}
-	return last
+	return reach.Order[0]
 }
 
 // throughOwn reports whether a way came to a terminal through a contact that carries, or starts

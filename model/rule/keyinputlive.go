@@ -48,7 +48,7 @@ func runKeyInputLive(p *Pass) {
 		levels := p.levels(in)
 		found := false
 		for _, at := range p.keyInputs() {
-			if node := p.Net.Node(at); p.wired(node) && levels.isFed(node) {
+			if node := p.Net.Node(at); p.wired(node) && levels.isFed(node) && p.plainly(in, node) {
 				found = true
 				p.reportKeyInput(levels, at, name)
 			}

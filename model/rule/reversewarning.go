@@ -82,12 +82,17 @@ func (p *Pass) judgeBuzzer(back *network.Solution, l *network.Link) {
 		f := Finding{State: state.DriveReverse, Subjects: []Subject{OfPart(id)}, Message: fmt.Sprintf("%s gets nothing in reverse", id)}
 		p.addBreaks(&f, p.feedBreaks(back, l.A, l.B))
 		p.report(f)
-		return
-	case p.inState(state.DriveForward) != nil && across(p.inState(state.DriveForward), l):
-		p.report(Finding{State: state.DriveForward, Subjects: []Subject{OfPart(id)}, Message: fmt.Sprintf("%s sounds in forward as in reverse", id)})
-	case p.inState(state.Parked) != nil && across(p.inState(state.Parked), l):
+	case p.sounds(state.Parked, l):
 		p.report(Finding{State: state.Parked, Subjects: []Subject{OfPart(id)}, Message: fmt.Sprintf("%s sounds with the cart parked", id)})
+	case p.sounds(state.DriveForward, l):
+		p.report(Finding{State: state.DriveForward, Subjects: []Subject{OfPart(id)}, Message: fmt.Sprintf("%s sounds in forward as in reverse", id)})
 	}
+}
+
+// sounds reports whether a buzzer works in a state.
+func (p *Pass) sounds(name string, l *network.Link) bool {
+	in := p.inState(name)
+	return in != nil && in.On(l) && across(in, l)
 }
 
 // across reports whether a device has voltage in a solution, whichever way round.

@@ -51,7 +51,7 @@ func runThrottleWiring(p *Pass) {
 			continue
 		}
 		if words, subjects := p.throttleFaults(part); len(words) > 0 {
-			p.report(Finding{Message: strings.Join(words, ", "), Subjects: append([]Subject{OfPart(part.ID)}, subjects...)})
+			p.report(Finding{Message: strings.Join(words, "; "), Subjects: append([]Subject{OfPart(part.ID)}, subjects...)})
 		}
 	}
 }
