@@ -52,7 +52,7 @@ func (p *Protection) enter(list []Entry, l *Link, from, to Node, behind map[[2]i
 	}
 	amps := math.Inf(1)
 	if !l.Is(model.DiodeElement) {
-		amps = p.n.passes(l, p.Feeds)
+		amps = p.n.passes(l, p.most)
 	}
 	key := [2]int{a, b}
 	fed, known := behind[key]

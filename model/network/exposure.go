@@ -2,7 +2,6 @@ package network
 
 import (
 	"math"
-	"slices"
 
 	"example.com/lugbook/model"
 )
@@ -22,12 +21,24 @@ type Protection struct {
 	Regenerators []Feed // drives that give current back while they brake
 	Shorted      []Feed // batteries and packs whose poles are joined by metal: they are in no string
 
-	n       *Network
-	returns []bool
-	zones   *Groups // nodes that conduct freely to each other
-	limited []Exposure
-	done    []bool
-	coarse  *flow
+	n        *Network
+	returns  []bool
+	most     float64 // V, the highest of the feeds
+	zones    *Groups // nodes that conduct freely to each other
+	cuts     *cuts   // of the zones
+	limiting []limiting
+	limited  []Exposure
+	done     []bool
+	coarse   *flow
+	split    *flow // of a zone in two
+	homings  []*homing
+	homeward *cuts // of what brings current back, once it is asked for
+}
+
+// limiting is a link that lets a limited current through, or any in one direction.
+type limiting struct {
+	*Link
+	amps float64
 }
 
 // unrated stands for the capacity of a device whose rating is not known: more than
@@ -37,14 +48,32 @@ const unrated = 1e9
 // Protect prepares the answers.
 func (n *Network) Protect() *Protection {
 	p := &Protection{n: n, Feeds: n.Feeds(), Regenerators: n.Regenerators(), returns: n.Returns()}
+	p.most = highest(p.Feeds)
 	for _, l := range n.Shorted() {
 		p.Shorted = append(p.Shorted, Feed{At: l.A, Return: l.B, Link: l, Limit: math.Inf(1)})
 	}
-	p.zones = n.Joined(func(l *Link) bool { return !p.returns[l.A] && !p.returns[l.B] && l.Conducts() })
+	p.cuts = n.cutsOf(func(l *Link) bool { return !p.returns[l.A] && !p.returns[l.B] && l.Conducts() })
+	p.zones = p.cuts.groups
 	p.limited, p.done = make([]Exposure, p.zones.Count()), make([]bool, p.zones.Count())
-	p.coarse = newFlow(p.zones.Count())
-	p.addEdges(p.coarse, p.zones.Of, nil)
+	p.limiting = p.limits()
+	p.coarse, p.split = newFlow(p.zones.Count()), newFlow(0)
+	p.addEdges(p.coarse, p.zones.Of)
 	return p
+}
+
+// limits lists the links of the feeding side that limit what passes them.
+func (p *Protection) limits() []limiting {
+	var list []limiting
+	for i := range p.n.links {
+		l := &p.n.links[i]
+		if l.Conducts() || p.returns[l.A] || p.returns[l.B] {
+			continue
+		}
+		if amps := p.n.passes(l, p.most); amps > 0 || l.Is(model.DiodeElement) {
+			list = append(list, limiting{l, amps})
+		}
+	}
+	return list
 }
 
 // Returns reports whether a node is on the return side of a source.
@@ -74,9 +103,24 @@ func (p *Protection) Exact(wire *Link) Exposure {
 	if p.returns[wire.A] || p.returns[wire.B] {
 		return p.exactReturn(wire)
 	}
-	f := newFlow(p.n.Size())
-	p.addEdges(f, func(at Node) int { return int(at) }, wire)
-	return larger(f.maximum(int(wire.A), nowhere), f.maximum(int(wire.B), nowhere))
+	z := p.zones.Of(wire.A)
+	side, alone := p.cuts.cut(wire)
+	if !alone {
+		return p.zone(z)
+	}
+	beyond := p.zones.Count()
+	p.split.clear(beyond + 1)
+	p.addEdges(p.split, func(at Node) int {
+		if v := p.zones.Of(at); v != z || !side.has(at) {
+			return v
+		}
+		return beyond
+	})
+	first, second := z, beyond
+	if side.has(wire.A) {
+		first, second = beyond, z
+	}
+	return larger(p.split.maximum(first, nowhere), p.split.maximum(second, nowhere))
 }
 
 func larger(a, b Exposure) Exposure {
@@ -89,32 +133,32 @@ func larger(a, b Exposure) Exposure {
 // IsUnrated reports whether a device of unknown rating is among the limits.
 func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.Amps, 1) }
 
-// addEdges gives a flow network the links of the graph. Nodes are merged as vertex
-// says; one wire may be left out.
-func (p *Protection) addEdges(f *flow, vertex func(Node) int, without *Link) {
-	f.expect(len(p.n.links))
-	for _, feed := range slices.Concat(p.Feeds, p.Regenerators, p.Shorted) {
-		if !p.returns[feed.At] {
-			f.feed(vertex(feed.At), feed.Limit, feed.Limits)
+// addEdges gives a flow network the feeds and what limits their currents. Nodes are merged
+// as vertex says.
+func (p *Protection) addEdges(f *flow, vertex func(Node) int) {
+	for _, list := range [...][]Feed{p.Feeds, p.Regenerators, p.Shorted} {
+		for i := range list {
+			if feed := &list[i]; !p.returns[feed.At] {
+				f.feed(vertex(feed.At), feed.Limit, feed.Limits)
+			}
 		}
 	}
-	for i := range p.n.links {
-		l := &p.n.links[i]
+	for _, l := range p.limiting {
 		a, b := vertex(l.A), vertex(l.B)
-		if l == without || a == b || p.returns[l.A] || p.returns[l.B] {
-			continue
-		}
-		if l.Is(model.DiodeElement) {
+		switch {
+		case a == b:
+		case l.Is(model.DiodeElement):
 			f.edge(a, b, math.Inf(1), nil)
-		} else if amps := p.n.passes(l, p.Feeds); amps > 0 {
-			f.edge(a, b, amps, l)
-			f.edge(b, a, amps, l)
+		default:
+			f.edge(a, b, l.amps, l.Link)
+			f.edge(b, a, l.amps, l.Link)
 		}
 	}
 }
 
-// passes is the current in amperes that a link lets through for long.
-func (n *Network) passes(l *Link, feeds []Feed) float64 {
+// passes is the current in amperes that a link lets through for long, at the highest of the
+// voltages.
+func (n *Network) passes(l *Link, volts float64) float64 {
 	switch {
 	case l.Conducts():
 		return math.Inf(1)
@@ -125,7 +169,7 @@ func (n *Network) passes(l *Link, feeds []Feed) float64 {
 		if !known || ohms <= 0 {
 			return 0
 		}
-		return highest(feeds) / ohms
+		return volts / ohms
 	}
 	return 0
 }
