@@ -3,7 +3,6 @@ package size
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -50,7 +49,8 @@ func Of(n *network.Network) *Survey {
 	s := &Survey{n: n, protect: n.Protect(), returns: n.Returns(), live: map[liveKey][]bool{}}
 	for _, at := range n.States() {
 		s.solve(at)
-		if all, more := switchedOn(n, at); more {
+		if all, more := at.AllOn(n.Sheet, n.Cat); more {
+			all.Name += ", all on"
 			s.solve(all)
 		}
 	}
@@ -92,27 +92,6 @@ func (s *Survey) shorted(in *network.Solution) *network.Link {
 		}
 	}
 	return nil
-}
-
-// switches are the controls that work beside all others, in the position in which what
-// they switch takes current.
-var switches = []state.Setting{
-	{Control: model.LightSwitch, Position: "on"}, {Control: model.HornButton, Position: "on"},
-	{Control: model.BrakeSwitch, Position: "down"}, {Control: model.OtherSwitch, Position: "on"},
-}
-
-// switchedOn is a state with everything on that may be on besides; false if the sheet
-// has no such controls. A trunk must carry all of it at once.
-func switchedOn(n *network.Network, at state.State) (state.State, bool) {
-	have := state.Controls(n.Sheet, n.Cat)
-	all := at
-	for _, set := range switches {
-		if slices.Contains(have, set.Control) {
-			all = all.With(set.Control, set.Position)
-		}
-	}
-	all.Name += ", all on"
-	return all, !slices.Equal(all.Set, at.Set)
 }
 
 // Skipped says which states were left out because something is shorted in them.

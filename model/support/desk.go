@@ -75,7 +75,7 @@ func (d *desk) pushed() []state.State {
 		}
 		for i := range d.n.Sheet.Parts {
 			def := d.n.Cat.Definition(d.n.Sheet.Parts[i].Kind)
-			if def == nil || def.Control == nil || !slices.Contains(sideSwitches, def.Control.Sets) {
+			if def == nil || def.Control == nil || !state.AtWill(def.Control.Sets) {
 				continue
 			}
 			for _, position := range def.Control.Positions {
@@ -89,9 +89,6 @@ func (d *desk) pushed() []state.State {
 	}
 	return list
 }
-
-// sideSwitches are the controls that the states leave at rest while the cart drives.
-var sideSwitches = []model.Control{model.OtherSwitch, model.LightSwitch, model.HornButton, model.BrakeSwitch}
 
 // closed reports whether current passes a link in a solved state: metal, a resistance too
 // low to limit anything, and what is closed.
