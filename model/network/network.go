@@ -39,10 +39,13 @@ type Network struct {
 	parts  map[model.PartID]*model.Part
 	links  []Link
 	at     [][]int // indexes of links by node
+	around [][]*Link
 	ofWire map[model.WireID]int
 	metal  map[model.Metal]Node
 
 	terminals map[model.TerminalRef]*model.Terminal
+	controls  []*model.Switching // of the parts, in the order of the sheet
+	solved    solved
 }
 
 // Link is what joins two nodes: a wire, or an element inside a part.
@@ -101,6 +104,7 @@ func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 	for i := range n.links {
 		n.classify(&n.links[i])
 	}
+	n.surround()
 	return n
 }
 
@@ -112,6 +116,9 @@ func (n *Network) addPart(p *model.Part) {
 	}
 	if d == nil {
 		return
+	}
+	if d.Control != nil {
+		n.controls = append(n.controls, d.Control)
 	}
 	for i := range d.Elements {
 		e := &d.Elements[i]
@@ -200,13 +207,20 @@ func (n *Network) Node(at model.TerminalRef) Node {
 // Links lists all links: those of parts in the order of the sheet, then the wires.
 func (n *Network) Links() []Link { return n.links }
 
-// LinksAt lists the links that touch a node, in the order of Links.
-func (n *Network) LinksAt(at Node) []*Link {
-	list := make([]*Link, len(n.at[at]))
-	for i, k := range n.at[at] {
-		list[i] = &n.links[k]
+// LinksAt lists the links that touch a node, in the order of Links. Treat it as read-only.
+func (n *Network) LinksAt(at Node) []*Link { return n.around[at] }
+
+// surround lists the links around each node.
+func (n *Network) surround() {
+	n.around = make([][]*Link, len(n.at))
+	all := make([]*Link, 0, 2*len(n.links))
+	for at, list := range n.at {
+		from := len(all)
+		for _, i := range list {
+			all = append(all, &n.links[i])
+		}
+		n.around[at] = all[from:len(all):len(all)]
 	}
-	return list
 }
 
 // WireLink finds the link of a wire; nil if the sheet has no such wire.

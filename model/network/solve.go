@@ -43,7 +43,17 @@ func (e *ChatterError) Error() string {
 // Solve computes the voltages and currents of a state. Figures that nobody recorded
 // are replaced by usual ones; WireOhms tells for which wires. The error is a
 // *ChatterError if the sheet comes to no rest.
-func (n *Network) Solve(s state.State) (*Solution, error) { return n.SolveWith(s, Variation{}) }
+func (n *Network) Solve(s state.State) (*Solution, error) {
+	o := n.outcome(s)
+	if o.err != nil {
+		b := *o.b
+		b.state = s
+		return nil, b.explain(o.err)
+	}
+	solution := *o.solution
+	solution.State = s
+	return &solution, nil
+}
 
 // explain turns the numbers of a circuit's error into parts.
 func (b *assembler) explain(err error) error {

@@ -46,11 +46,20 @@ type Bridge struct {
 // current with no way back is an error.
 func (n *Network) SolveWith(s state.State, v Variation) (*Solution, error) {
 	b := n.assemble(s, v)
-	solved, err := b.c.Solve()
+	solution, err := b.solve()
 	if err != nil {
 		return nil, b.explain(err)
 	}
-	return &Solution{State: s, n: n, solved: solved, elements: b.elements, bridges: b.bridges}, nil
+	return solution, nil
+}
+
+// solve solves the circuit; its error tells of the circuit's elements.
+func (b *assembler) solve() (*Solution, error) {
+	solved, err := b.c.Solve()
+	if err != nil {
+		return nil, err
+	}
+	return &Solution{State: b.state, n: b.n, solved: solved, elements: b.elements, bridges: b.bridges}, nil
 }
 
 // assemble makes the circuit of a sheet that is otherwise in some respects.
