@@ -31,6 +31,7 @@ const (
 	ContactLoad       = "contact-load"
 	ReducerLoad       = "reducer-load"
 	BranchLoad        = "branch-load"
+	BranchesPerFuse   = "branches-per-fuse"
 	CriticalDrop      = "critical-drop"
 	OrdinaryDrop      = "ordinary-drop"
 	DriveDrop         = "drive-drop"
@@ -82,6 +83,8 @@ var limits = []Limit{
 		Base: "100 %", Source: practice, House: "80 %", Why: "contacts age: a margin keeps them cool"},
 	{Name: ReducerLoad, Means: "sum of the loads over the output rating of a reducer",
 		Base: "100 %", Source: practice, House: "80 %", Why: "a reducer at its limit runs hot in a closed bay"},
+	{Name: BranchesPerFuse, Means: "branches of the 12 V side behind one fuse that their wires stand",
+		Base: "2 pcs", Source: practice, House: "1 pcs", Why: "one fuse, one thing that goes dark: it is found by the fuse list"},
 	{Name: BranchLoad, Means: "current of a charger's plug over the rating of the AC branch circuit",
 		Base: "80 %", Source: "NEC 210.23(A)(1)"},
 	{Name: CriticalDrop, Means: "voltage lost on the way to lamps, electronics and supplies",

@@ -62,6 +62,7 @@ var vocabulary = []Term{
 
 	{"current", unit.Current, "current that a load takes while it is fed"},
 	{"resistance", unit.Resistance, "resistance between its two terminals"},
+	{"can-resistance", unit.Resistance, "resistance between CAN-H and CAN-L inside a device: 120 ohm if it terminates the pair, 10 kohm and more if not"},
 	{"power-rating", unit.Power, "power that a resistor stands for long"},
 	{"surge-power", unit.Power, "power that a resistor stands for five seconds"},
 	{"cold-resistance", unit.Resistance, "resistance of a filament lamp that is cold"},

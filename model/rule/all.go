@@ -62,11 +62,20 @@ var All = []Rule{
 	chargerMismatch,
 
 	// 12 V side
+	partOfString,
+	frameReturn,
+	sharedNegative,
+	wakeOnHotSide,
+	reducerOverloaded,
+	branchUnfused,
 
 	// pack and metering
 	packCurrent,
 	standByDrain,
 	shuntReversed,
+	shuntBypassed,
+	meterAlwaysOn,
+	canTerminators,
 
 	// frame and return
 	packOnFrame,

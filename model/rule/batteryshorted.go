@@ -37,11 +37,8 @@ func runBatteryShorted(p *Pass) {
 			Message:  fmt.Sprintf("%s and %s are joined by metal: %s is short-circuited", p.at(l.A), p.at(l.B), l.Part.ID),
 			Subjects: []Subject{OfPart(l.Part.ID)},
 		}
-		for _, w := range p.Net.Walk([]network.Node{l.A}, func(w *network.Link, _ network.Node) bool { return w.Firm() }).Path(l.B) {
-			if w.Kind == network.WireLink {
-				f.Subjects = append(f.Subjects, OfWire(w.Wire.ID))
-			}
-		}
+		ring := p.Net.Walk([]network.Node{l.A}, func(w *network.Link, _ network.Node) bool { return w.Firm() })
+		f.Subjects = append(f.Subjects, wiresOf(ring.Path(l.B))...)
 		p.report(f)
 	}
 	for _, s := range p.rings() {

@@ -8,6 +8,8 @@ var badExamples = slices.Concat(
 	conductorsBad,
 	frameBad,
 	chainBad,
+	supplyBad,
+	meteringBad,
 	studsBad,
 )
 
@@ -16,5 +18,7 @@ var goodExamples = slices.Concat(
 	conductorsGood,
 	frameGood,
 	chainGood,
+	supplyGood,
+	meteringGood,
 	studsGood,
 )

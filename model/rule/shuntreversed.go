@@ -37,7 +37,7 @@ func runShuntReversed(p *Pass) {
 	metal := p.metal()
 	for i := range p.Net.Links() {
 		shunt := &p.Net.Links()[i]
-		if !shunt.Is(model.ResistanceElement) || shunt.Def.Family != model.Metering || !shunt.Conducts() {
+		if !isShunt(shunt) || metal.Same(shunt.A, shunt.B) {
 			continue
 		}
 		if metal.Same(shunt.B, low) && !metal.Same(shunt.A, low) {

@@ -2,6 +2,7 @@ package size
 
 import (
 	"fmt"
+	"iter"
 	"math"
 
 	"example.com/lugbook/model"
@@ -155,4 +156,16 @@ func (s *Survey) peakSeconds(p *model.Part) (float64, bool) {
 		}
 	}
 	return UsualPeakSeconds, false
+}
+
+// Lasting lists the states of the survey, those with everything on among them, each with its
+// solution with the drives at their continuous ratings.
+func (s *Survey) Lasting() iter.Seq2[state.State, *network.Solution] {
+	return func(yield func(state.State, *network.Solution) bool) {
+		for i := range s.states {
+			if !yield(s.states[i].at, s.states[i].lasting) {
+				return
+			}
+		}
+	}
 }
