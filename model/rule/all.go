@@ -38,6 +38,14 @@ var All = []Rule{
 	// conductors
 	wireTooThin,
 	dropTooHigh,
+	unequalParallels,
+	wireTooWeak,
+	placeTooHot,
+	thinMotorLeads,
+	damagedCable,
+	wideLoop,
+	terminalClass,
+	notCopper,
 
 	// control chain
 	controlBypassed,

@@ -85,11 +85,11 @@ func runDropTooHigh(p *Pass) {
 	for _, g := range groups {
 		p.reportDrop(g)
 	}
-	p.askSizes(unknown)
+	p.askSizes(unknown, "whether too much voltage is lost on the way to a load")
 }
 
 // askSizes asks for the sizes and the lengths of wires that are not recorded.
-func (p *Pass) askSizes(wires []Subject) {
+func (p *Pass) askSizes(wires []Subject, decides string) {
 	for _, ask := range []struct {
 		datum, field string
 		known        func(*model.Wire) bool
@@ -99,7 +99,7 @@ func (p *Pass) askSizes(wires []Subject) {
 	} {
 		lacking := slices.DeleteFunc(slices.Clone(wires), func(s Subject) bool { return ask.known(p.Sheet.Wire(s.Wire)) })
 		if len(lacking) > 0 {
-			p.missing(Gap{Datum: ask.datum, Field: ask.field, Decides: "whether too much voltage is lost on the way to a load", Worst: Caution, Subjects: lacking})
+			p.missing(Gap{Datum: ask.datum, Field: ask.field, Decides: decides, Worst: Caution, Subjects: lacking})
 		}
 	}
 }
