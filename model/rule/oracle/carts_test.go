@@ -1,0 +1,94 @@
+package oracle
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/cart"
+	"example.com/lugbook/model/jobfile"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/rule"
+)
+
+// clean is a sheet that the rules find no danger or fault on.
+type clean struct {
+	name  string
+	job   *model.Job
+	sheet model.SheetName
+	net   *network.Network
+	exam  *exam
+}
+
+// jobFiles are the worked jobs beside those of package cart.
+const jobFiles = "../../../testdata/jobs/*.yaml"
+
+// cleanCarts reads the planned sheets of all worked carts.
+func cleanCarts(t testing.TB) []*clean {
+	t.Helper()
+	var list []*clean
+	add := func(name string, data []byte) {
+		d, problems := jobfile.Decode(name, data, part.Library())
+		require.Empty(t, problems, name)
+		if d.Job.Sheet(model.Plan) == nil {
+			return
+		}
+		if grave, _ := check(t, d.Job, model.Plan); len(grave) > 0 {
+			return
+		}
+		sheet := d.Job.Sheet(model.Plan)
+		list = append(list, &clean{
+			name: name, job: d.Job, sheet: model.Plan,
+			net: network.Build(d.Job, sheet, part.Library()), exam: examine(d.Job, model.Plan, part.Library()),
+		})
+	}
+	for _, name := range cart.Names() {
+		data, err := cart.Read(name)
+		require.NoError(t, err)
+		add(name, data)
+	}
+	files, err := filepath.Glob(jobFiles)
+	require.NoError(t, err)
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		add(strings.TrimSuffix(filepath.Base(file), ".yaml"), data)
+	}
+	return list
+}
+
+// check parts the findings of a sheet into dangers and faults, and cautions. How lugs are
+// stacked is left out: no mistake here is about it.
+func check(t testing.TB, job *model.Job, sheet model.SheetName) (grave, lesser []rule.Finding) {
+	t.Helper()
+	findings, err := rule.Check(job, sheet, part.Library())
+	require.NoError(t, err)
+	for _, f := range findings {
+		switch {
+		case rule.Find(f.Rule).Family == rule.Stacks:
+		case f.Severity == rule.Danger, f.Severity == rule.Fault:
+			grave = append(grave, f)
+		case f.Severity == rule.Caution:
+			lesser = append(lesser, f)
+		}
+	}
+	return grave, lesser
+}
+
+func TestCleanCartsAreClean(t *testing.T) {
+	carts := cleanCarts(t)
+	require.GreaterOrEqual(t, len(carts), len(cart.Names()))
+	for _, c := range carts {
+		require.Empty(t, c.exam.hazards, "%s %v", c.name, c.exam.notes)
+		require.NotEmpty(t, c.exam.drives, c.name)
+		for setting, drives := range c.exam.drives {
+			require.True(t, drives, "%s does not drive with %s", c.name, setting)
+		}
+		require.True(t, c.exam.charges, c.name)
+	}
+}

@@ -1,0 +1,35 @@
+package oracle
+
+import "slices"
+
+// ownRules are the rules that tell of a class of hazard itself, not of what comes with it.
+var ownRules = map[string][]string{
+	heat: {
+		"no-main-fuse", "tap-unfused", "fuse-too-large", "feeds-add-up", "source-exceeds-wire", "return-overload", "wire-too-thin",
+		"fuse-too-far", "device-too-slow", "reducer-overloaded", "contact-overloaded", "battery-shorted", "pack-reversed", "battery-reversed", "backfed",
+	},
+	reverse: {
+		"pack-reversed", "battery-reversed", "charger-reversed", "controller-reversed", "reducer-input-reversed", "reducer-output-reversed",
+		"reducer-swapped", "diode-reversed", "load-reversed", "meter-reversed", "shunt-reversed", "battery-shorted", "coil-suppression",
+	},
+	motion: {"drives-unasked", "switch-bypassed", "key-input-hot"},
+	coil:   {"coil-always-fed", "drives-unasked", "switch-bypassed", "key-input-hot"},
+	volts:  {"over-voltage", "fuse-volts", "reducer-swapped", "no-dc-rating"},
+	short:  {"battery-shorted", "starved-load", "reducer-swapped", "diode-reversed", "coil-suppression", "pack-reversed", "battery-reversed", "backfed"},
+	frame:  {"pack-on-frame"},
+	still:  {"does-not-drive", "no-rest"},
+	charge: {"charger-mismatch", "charger-behind-contactor", "charger-reversed", "string-count"},
+}
+
+// spokenOf reports whether a rule of a class's own speaks.
+func (r *trial) spokenOf(class string) bool {
+	for _, f := range r.findings {
+		if slices.Contains(ownRules[class], f.Rule) {
+			return true
+		}
+	}
+	return false
+}
+
+// excuse is why the rules may be silent about a mutant; empty if they may not.
+func (r *trial) excuse() string { return "" }

@@ -1,0 +1,135 @@
+package oracle
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"runtime"
+	"strings"
+	"sync"
+	"testing"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
+	"example.com/lugbook/model/part"
+	"example.com/lugbook/model/rule"
+)
+
+// trial is one mistake on one cart with what came of it.
+type trial struct {
+	number   int
+	cart     *clean
+	mutation string
+	edits    []edit.Edit
+	hazards  []hazard
+	notes    []string
+	checked  bool
+	findings []rule.Finding // dangers and faults of the mutant; the clean cart has none
+	lesser   []rule.Finding // what else is told of a mutant that was missed
+}
+
+// seed makes every run try the same mistakes in the same order.
+const seed = 20
+
+// mostDice is how often the dice are thrown for a mistake that makes sense.
+const mostDice = 50
+
+// mutate makes the mistake of a number; nil if the dice gave none.
+func mutate(carts []*clean, number int) (*trial, *model.Job) {
+	dice := rand.New(rand.NewPCG(seed, uint64(number)))
+	m := mutations[number%len(mutations)]
+	for range mostDice {
+		c := carts[dice.IntN(len(carts))]
+		edits := m.make(&shop{dice: dice, job: c.job, sheet: c.job.Sheet(c.sheet), net: c.net})
+		if len(edits) == 0 {
+			continue
+		}
+		history := edit.NewHistory(c.job, part.Library())
+		if history.Do(edit.Group{Title: m.name, Edits: edits}) != nil {
+			continue
+		}
+		return &trial{number: number, cart: c, mutation: m.name, edits: edits}, history.Job()
+	}
+	return nil, nil
+}
+
+// try judges the mistake of a number, and has the rules check it if it is dangerous or in the
+// sample of the harmless.
+func try(t testing.TB, carts []*clean, number, sample int) *trial {
+	r, job := mutate(carts, number)
+	if r == nil {
+		return nil
+	}
+	x := examine(job, r.cart.sheet, part.Library())
+	r.hazards, r.notes = x.against(r.cart.exam), x.notes
+	if len(r.hazards) > 0 || sample > 0 && number/len(mutations)%sample == 0 {
+		r.checked = true
+		r.findings, r.lesser = check(t, job, r.cart.sheet)
+	}
+	return r
+}
+
+// tryAll judges the mistakes of some numbers on all processors, in order.
+func tryAll(t testing.TB, carts []*clean, first, count, sample int) []*trial {
+	results := make([]*trial, count)
+	numbers := make(chan int)
+	var workers sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		workers.Add(1)
+		go func() {
+			defer workers.Done()
+			for i := range numbers {
+				results[i] = try(t, carts, first+i, sample)
+			}
+		}()
+	}
+	for i := range count {
+		numbers <- i
+	}
+	close(numbers)
+	workers.Wait()
+	var list []*trial
+	for _, r := range results {
+		if r != nil {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// has reports whether a mistake brought a hazard of a class.
+func (r *trial) has(class string) bool {
+	for _, h := range r.hazards {
+		if h.class == class {
+			return true
+		}
+	}
+	return false
+}
+
+// missed reports whether the rules left a dangerous mutant without a finding that tells of
+// it.
+func (r *trial) missed() bool { return len(r.hazards) > 0 && len(r.findings) == 0 && r.excuse() == "" }
+
+// String is the mutant as a failure prints it.
+func (r *trial) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "#%d %s on %s\n", r.number, r.mutation, r.cart.name)
+	for _, e := range r.edits {
+		fmt.Fprintf(&b, "    edit   %s\n", e.Name())
+	}
+	for _, h := range r.hazards {
+		fmt.Fprintf(&b, "    oracle %s\n", h)
+	}
+	for _, n := range r.notes {
+		fmt.Fprintf(&b, "    how    %s\n", n)
+	}
+	for _, f := range r.findings {
+		fmt.Fprintf(&b, "    rules  %s %s: %s\n", f.Severity, f.Rule, f.Message)
+	}
+	if len(r.findings) == 0 {
+		for _, f := range r.lesser {
+			fmt.Fprintf(&b, "    lesser %s %s: %s\n", f.Severity, f.Rule, f.Message)
+		}
+	}
+	return b.String()
+}
