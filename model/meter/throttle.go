@@ -70,6 +70,8 @@ func (w *works) unread() []string {
 		}
 		if !w.otherwise(load, pins) && !slices.ContainsFunc(throttles, func(p *model.Part) bool { return w.reads(load, pins, p) }) {
 			list = append(list, fmt.Sprintf("the leads of the throttle at %s are open or joined to each other", load.Part.ID))
+		} else if w.turned(load, pins) {
+			list = append(list, fmt.Sprintf("the ends of the throttle at %s are swapped: with the pedal down its wiper is at the low end", load.Part.ID))
 		}
 	}
 	return list
@@ -95,6 +97,28 @@ func (w *works) reads(load *network.Link, pins []string, p *model.Part) bool {
 	loose = append(loose, slices.DeleteFunc(slices.Clone(track), func(g int) bool { return slices.Contains(joined, g) })...)
 	slices.Sort(joined)
 	return w.anyUnsure(loose) || signals && len(slices.Compact(joined)) >= min(len(pins), len(track))
+}
+
+// turned reports whether the wiper of a throttle that a controller feeds shows less than half
+// of that voltage with the pedal down.
+func (w *works) turned(load *network.Link, pins []string) bool {
+	if down, set := w.s.State.Position(model.Pedal); !set || down != "down" {
+		return false
+	}
+	for _, e := range load.Def.Elements {
+		if e.Is != model.ConverterElement || !slices.Contains(pins, e.Out[0]) || !slices.Contains(pins, e.Out[1]) {
+			continue
+		}
+		high, low := model.TerminalRef{Part: load.Part.ID, Name: e.Out[0]}, model.TerminalRef{Part: load.Part.ID, Name: e.Out[1]}
+		fed, ok := w.s.Between(high, low)
+		for _, pin := range pins {
+			shown, known := w.s.Between(model.TerminalRef{Part: load.Part.ID, Name: pin}, low)
+			if ok && known && fed > 0 && !touched(load.Def, pin) && shown < fed/2 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // otherwise reports whether something else than a potentiometer is at a pin that takes a

@@ -5,7 +5,7 @@ import "example.com/lugbook/model"
 // LeadIn is what leaves a feed before any protective device.
 type LeadIn struct {
 	Reach   *Reach
-	Open    []*Link // wires that reach something else than a protective device, in the order of the walk
+	Open    []*Link // wires that reach something else than a protective device or a loose end, in the order of the walk
 	Leading []*Link // wires that reach protective devices alone
 	Devices []Met   // the protective devices that end the lead-in, nearest first
 }
@@ -73,9 +73,19 @@ func (n *Network) sort(lead *LeadIn, stop []bool) {
 				lead.Open = append(lead.Open, l)
 			case guarded[block]:
 				lead.Leading = append(lead.Leading, l)
+			case n.ends(r.deeper(l)):
+				lead.Open = append(lead.Open, l)
 			}
 		}
 	}
+}
+
+// ends reports whether a wire ends at a part that takes nothing there, such as the other side
+// of an open switch: a fault there loads the wire all the same. Loose ends and posts with
+// nothing on them are left out.
+func (n *Network) ends(at Node) bool {
+	d := n.DefinitionOf(n.points[at].At)
+	return d != nil && d.Family != model.Joining && d.Family != model.Storage
 }
 
 // returns reports whether current goes on from a node to the return side, as through a

@@ -138,6 +138,9 @@ var commonBad = []example{
 		"wire k5", "wire k5 pedal.NO chg.interlock-a gauge=16AWG insulation=105C bundle=dash", "wire k9", "wire k9 key.IGN dir.rev-com gauge=16AWG insulation=105C bundle=dash")},
 	{rule: "fuse-too-large", name: "only the main fuse", text: edited(lithium, "wire k1", "wire k1 sol.L1 key.BAT gauge=16AWG insulation=105C length=2m", "wire k2", "", "part fu3", "")},
 	{rule: "fuse-too-large", name: "the rating is the library's", text: edited(lithium, "part fu2", "part fu2 fuse-cartridge", "wire c1", "wire c1 chg.DC+ fu2.in gauge=16AWG insulation=60C length=900mm")},
+	{rule: "fuse-too-large", name: "a thin lead to the main fuse", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=8AWG insulation=105C length=150mm")},
+	{rule: "fuse-too-large", name: "a second lead to a fuse, and a longer one", text: edited(lithium, "+", "wire x1 fu1.out fu3.in gauge=10AWG insulation=105C length=700mm")},
+	{rule: "fuse-too-large", name: "a wire to a contact that leads nowhere", text: edited(lithium, "+", "part sw switch\nwire x1 sol.L1 sw.IN gauge=16AWG insulation=105C length=700mm")},
 	{rule: "fuse-too-large", name: "nobody knows the gauge", text: edited(lithium, "wire k3", "wire k3 key.IGN dir.micro-com", "wire k4", "wire k4 dir.micro-no pedal.COM")},
 	{rule: "fuse-too-large", name: "the insulation decides", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=25A", "wire k3", "wire k3 key.IGN dir.micro-com gauge=16AWG")},
 	{rule: "feeds-add-up", text: edited(lithium, "+", "part x1 fuse-cartridge fuse-rating=40A\npart x2 fuse-cartridge fuse-rating=40A\npart bus bus-post\npart pump pump-motor\n"+
@@ -161,6 +164,7 @@ var commonBad = []example{
 		"wire w4", "wire w4 ctrl.B- fu1.out gauge=2AWG insulation=105C length=600mm\nwire w5 fu1.in pack.NEG gauge=2AWG insulation=105C length=100mm",
 		"wire k5", "wire k5 sol.coil- fu1.out gauge=16AWG insulation=105C length=1m", "stack pack.NEG", "stack fu1.out w4 k5", "at fu1.in", "", "stack sol.L1", "stack sol.L1 w1 k1",
 		"part fu3", "part fu3 fuse-cartridge fuse-rating=10A")},
+	{rule: "source-exceeds-wire", name: "the main fuse has part in it", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=300A")},
 	{rule: "source-exceeds-wire", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-current=25A", "part fu2", "part fu2 fuse-cartridge fuse-rating=15A",
 		"wire c1", "wire c1 chg.DC+ fu2.in gauge=18AWG insulation=60C length=900mm")},
 
@@ -201,6 +205,8 @@ var commonBad = []example{
 	{rule: "does-not-drive", text: edited(lithium, "wire k7", "")},
 	{rule: "does-not-drive", name: "the coil hangs on one lead", text: edited(lithium, "wire k8", "", "stack nb.2", "", "stack sol.coil-", "")},
 	{rule: "does-not-drive", name: "the field lead is off", text: edited(sepex, "wire m3", "")},
+	{rule: "does-not-drive", name: "the ends of the throttle are swapped", text: edited(sepex, "wire k14", "wire k14 thr.high ctrl.throttle-low gauge=18AWG", "wire k16", "wire k16 thr.low ctrl.throttle-high gauge=18AWG")},
+	{rule: "does-not-drive", name: "the armature lead is off the controller", text: edited(sepex, "wire m2", "")},
 	{rule: "drives-unasked", name: "the field lead is off and the tow switch is bridged", text: edited(sepex, "wire m3", "", "wire k4", "wire k4 tow.1 ctrl.logic gauge=16AWG insulation=105C length=2m",
 		"wire k5", "wire k5 tow.1 key.BAT gauge=16AWG insulation=105C length=2m")},
 	{rule: "no-rest", text: "job system=12V\npart b1 lead-battery-12v\npart fu fuse-inline fuse-rating=5A interrupting-rating=5000A\npart r relay\n" +
@@ -208,6 +214,7 @@ var commonBad = []example{
 	{rule: "starved", text: edited(isolated, "wire w2", "wire w2 fu1.out pre.a gauge=12AWG insulation=105C length=1m\npart pre precharge-resistor\nwire w9 pre.b red.IN+ gauge=12AWG insulation=105C length=100mm")},
 	{rule: "pack-on-frame", text: edited(lithium, "+", "part fr frame-point\nwire x1 nb.4 fr.FRAME gauge=10AWG insulation=105C length=300mm")},
 	{rule: "pack-on-frame", name: "72 V", text: edited(ac72, "+", "part fr frame-point\npart lk frame-leak resistance=1kohm\nwire x1 lk.to ctrl.B- gauge=10AWG insulation=105C length=300mm")},
+	{rule: "pack-on-frame", name: "72 V with the key on", text: edited(ac72, "+", "part fr frame-point\nwire x1 key.IGN fr.FRAME gauge=14AWG insulation=105C length=300mm")},
 	{rule: "pack-on-frame", name: "a leak as cars may have it", text: edited(ac72, "+", "part lk frame-leak resistance=50kohm\nwire x1 lk.to ctrl.B- gauge=10AWG insulation=105C length=300mm")},
 
 	{rule: "pre-charge", name: "none", text: direct},
@@ -217,6 +224,8 @@ var commonBad = []example{
 	{rule: "coil-suppression", name: "the driver may hold it", text: edited(ac72, "part ctrl", "part ctrl controller-ac-72v")},
 	{rule: "charger-mismatch", text: edited(lithium, "part chg", "part chg charger-onboard-72v")},
 	{rule: "charger-mismatch", name: "too much current", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-current=30A", "part pack", "part pack lithium-pack-16 charge-current=20A")},
+	{rule: "charger-mismatch", name: "a class too low", text: edited(lithium, "part chg", "part chg charger-onboard-36v")},
+	{rule: "charger-mismatch", name: "a lead of it is off", text: edited(lithium, "wire c1", "")},
 	{rule: "charger-mismatch", name: "a curve for lead", text: edited(lithium, "part chg", "part chg charger-onboard-48v charge-voltage=60V")},
 	{rule: "pack-current", text: edited(lithium, "part pack", "part pack lithium-pack-16 continuous-current=100A peak-current=200A", "part ctrl", "part ctrl controller-series continuous-current=150A peak-current=300A")},
 	{rule: "pack-current", name: "by typical limits", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=120A peak-current=900A")},

@@ -46,8 +46,8 @@ func (p *Pass) trials() []trial {
 // cannot be judged yet.
 func (p *Pass) unsound() bool { return p.misconnected() || len(p.Net.Shorted()) > 0 }
 
-// hasDrive reports whether a source, and a controller's load or a motor's winding with both
-// its ends wired, are on the sheet.
+// hasDrive reports whether a source, and a controller or a motor's winding that is wired, are
+// on the sheet.
 func (p *Pass) hasDrive() bool {
 	if _, ok := p.mainString(); !ok {
 		return false
@@ -61,12 +61,29 @@ func (p *Pass) hasDrive() bool {
 		switch {
 		case p.isDriveLoad(l):
 			controllers = true
-			wired = wired || p.wired(l.A) && p.wired(l.B)
+			wired = wired || p.wired(l.A) && p.wired(l.B) || p.lacksOneLead(l)
 		case l.Is(model.ResistanceElement) && !controllers && p.isTraction(l.A) && p.isTraction(l.B):
 			wired = wired || p.wired(l.A) && p.wired(l.B)
 		}
 	}
 	return wired
+}
+
+// lacksOneLead reports whether all studs of a controller but one are wired: a lead is off,
+// and the sheet is whole otherwise.
+func (p *Pass) lacksOneLead(l *network.Link) bool {
+	wired, bare := 0, 0
+	for _, t := range l.Def.Terminals {
+		at := p.Net.Node(model.TerminalRef{Part: l.Part.ID, Name: t.Name})
+		switch {
+		case t.Serves != model.Traction:
+		case p.wired(at):
+			wired++
+		default:
+			bare++
+		}
+	}
+	return bare == 1 && wired > 1
 }
 
 // isTraction reports whether a terminal is of the traction circuit.

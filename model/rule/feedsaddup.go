@@ -58,7 +58,7 @@ func runFeedsAddUp(p *Pass) {
 			Figure:   Figure{What: "sum that lasts", Value: unit.A(w.amps).Any(), Limit: unit.A(p.together(w.carries)).Any(), Decides: w.carries.String()},
 			Subjects: append([]Subject{OfWire(w.wire.Wire.ID)}, p.deviceSubjects(w.limits)...),
 		}
-		if w.carries.load == strained || !areDevices(w.limits) {
+		if w.carries.load == strained || !areDevices(w.limits) && !p.devicesAlone(w.limits, w.carries) {
 			f.Severity = Caution
 		}
 		p.report(f)

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
@@ -22,7 +23,7 @@ var fuseTooLarge = Rule{
 		"25 A, 12 AWG 45 A, 10 AWG 60 A. Follow the wire past every splice, post and plug: what leaves thinner counts. If nothing " +
 		"is printed, measure across the bare strands, twisted tight: about 1.5 mm is 16 AWG, 2.4 mm is 12.",
 	Blind: "Goes by 30 C around the wire; a hot bay takes some off. An insulation class that is not recorded is not held against the wire: " +
-		"it is asked for where it decides. The time that the fuse takes is another rule's matter. A short lead to another device, the leads " +
+		"it is asked for where it decides. The time that the fuse takes is another rule's matter. A short lead to another device is held against that device alone; the leads " +
 		"of a resistor or diode hung on a stud, and motor leads behind a controller are left to practice.",
 	Bad:   "a 60 A fuse feeds the key switch over 16 AWG",
 	Good:  "a 10 A fuse feeds the key switch over 16 AWG",
@@ -45,6 +46,16 @@ func runFuseTooLarge(p *Pass) {
 			p.reportTooLarge(e, f.loadedBy(e, grave), grave)
 		}
 	}
+	for i := 0; i < len(f.leads); {
+		same := i + 1
+		for same < len(f.leads) && slices.Equal(f.leads[same].limits, f.leads[i].limits) {
+			same++
+		}
+		if !f.isTold(f.leads[i].limits) {
+			p.reportTooLarge(&network.Entry{Limits: f.leads[i].limits}, f.leads[i:same], over)
+		}
+		i = same
+	}
 	for _, w := range f.unsized {
 		p.missing(Gap{Datum: "the gauge", Field: "gauge", Decides: "whether " + p.namesOf(w.entry.Limits) + " protects the wire", Worst: Danger, Subjects: wireSubjects(w.wires)})
 	}
@@ -65,6 +76,13 @@ func (f *fusing) loadedBy(e *network.Entry, how load) []loaded {
 		}
 	}
 	return list
+}
+
+// isTold reports whether some devices are too large for a wire behind them already.
+func (f *fusing) isTold(devices []*network.Link) bool {
+	return slices.ContainsFunc(f.loaded, func(w loaded) bool {
+		return w.entry != nil && w.carries.load == over && slices.Equal(w.limits, devices)
+	})
 }
 
 // reportTooLarge reports the wires of one device branch by branch, each by the wire that

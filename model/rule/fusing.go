@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/opening"
 	"example.com/lugbook/model/protect"
@@ -14,6 +15,7 @@ import (
 // loads beyond what they carry.
 type fusing struct {
 	entries  []network.Entry
+	leads    []loaded // leads to devices, which carry less than what the devices at their end let through
 	loaded   []loaded
 	unsized  []pending
 	unrated  []*network.Link // devices and sources whose rating is not recorded, and decides
@@ -50,7 +52,7 @@ func (p *Pass) fusing() *fusing {
 	open := map[*network.Link][]*network.Entry{}
 	for i := range f.entries {
 		e := &f.entries[i]
-		for _, l := range loadedWires(e) {
+		for _, l := range p.loadedWires(e) {
 			open[l] = append(open[l], e)
 		}
 	}
@@ -60,17 +62,73 @@ func (p *Pass) fusing() *fusing {
 			p.compare(f, l, entries)
 		}
 	}
+	p.compareLeads(f)
 	return f
 }
 
 // loadedWires are the wires that carry the current of an entry up to the next device. A
 // short lead to a device is left out, for the device protects it, unless a source that
-// limits itself feeds it: that has no device at its end.
-func loadedWires(e *network.Entry) []*network.Link {
+// limits itself feeds it: that has no device at its end. A longer one beside it counts.
+func (p *Pass) loadedWires(e *network.Entry) []*network.Link {
 	if e.Feed != nil && e.Feed.String == nil {
 		return slices.Concat(e.Lead.Open, e.Lead.Leading)
 	}
-	return e.Lead.Open
+	wires := slices.Clone(e.Lead.Open)
+	for _, l := range e.Lead.Leading {
+		metres, known := p.Net.Length(l.Wire)
+		if known && metres > conductor.AtSource.Within.Metres() && len(devicesBehind(e, l)) == 0 {
+			wires = append(wires, l)
+		}
+	}
+	return wires
+}
+
+// devicesBehind lists the devices that a lead is the way to.
+func devicesBehind(e *network.Entry, l *network.Link) []*network.Link {
+	var list []*network.Link
+	for _, m := range e.Lead.Devices {
+		if slices.Contains(m.Path, l) {
+			list = append(list, m.Device)
+		}
+	}
+	return list
+}
+
+// compareLeads judges the leads to devices by what the devices at their end let through
+// together.
+func (p *Pass) compareLeads(f *fusing) {
+	told := map[*network.Link]bool{}
+	for i := range f.entries {
+		e := &f.entries[i]
+		if e.Feed != nil && e.Feed.String == nil {
+			continue
+		}
+		for _, l := range e.Lead.Leading {
+			devices := devicesBehind(e, l)
+			sum, known := p.ratedTogether(devices)
+			if told[l] || !known || p.exempt(l) || e.Amps < sum {
+				continue
+			}
+			told[l] = true
+			if c := p.loadOf(l.Wire, sum, p.nominalAt(l)); c.load == over {
+				f.leads = append(f.leads, loaded{l, nil, devices, sum, c})
+			}
+		}
+	}
+}
+
+// ratedTogether is the sum of the ratings of devices; false if there is none, or one is not
+// recorded.
+func (p *Pass) ratedTogether(devices []*network.Link) (float64, bool) {
+	sum := 0.0
+	for _, d := range devices {
+		rated, known := p.Net.Figure(d.Part, d.Element.Amps)
+		if !d.Is(model.FuseElement) || !known {
+			return 0, false
+		}
+		sum += rated
+	}
+	return sum, len(devices) > 0
 }
 
 // compare judges one wire by the entries that load it, and by its exposure to all of them
@@ -103,6 +161,18 @@ func (p *Pass) compare(f *fusing, l *network.Link, entries []*network.Entry) {
 			f.loaded = append(f.loaded, loaded{l, nil, all.Limits, all.Amps, c})
 		}
 	}
+}
+
+// devicesAlone reports whether the fuses and breakers among some limits let more through
+// than a wire carries, whatever the sources that limit themselves add.
+func (p *Pass) devicesAlone(limits []*network.Link, c carrying) bool {
+	sum := 0.0
+	for _, l := range limits {
+		if rated, known := p.Net.Figure(l.Part, l.Element.Amps); known && l.Is(model.FuseElement) {
+			sum += rated
+		}
+	}
+	return sum > strainLimit*c.amps
 }
 
 // noteUnrated keeps what an entry lacks. A battery with nothing behind it lacks

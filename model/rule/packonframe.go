@@ -61,16 +61,20 @@ func runPackOnFrame(p *Pass) {
 		p.report(f)
 		return
 	}
+	var gravest *Finding
 	for _, s := range p.solved() {
 		for _, island := range s.solution.Islands() {
 			if !island.IsCoupled() || !slices.Contains(island.Nodes, frame) {
 				continue
 			}
-			if f, ok := p.frameFinding(s, frame, island); ok {
-				p.report(f)
-				return
+			f, ok := p.frameFinding(s, frame, island)
+			if ok && (gravest == nil || grade(f.Severity) < grade(gravest.Severity)) {
+				gravest = &f
 			}
 		}
+	}
+	if gravest != nil {
+		p.report(*gravest)
 	}
 }
 
@@ -99,7 +103,10 @@ func (p *Pass) frameFinding(s solved, frame network.Node, island network.Island)
 	for _, subject := range subjects[1:] {
 		words = append(words, subject.String())
 	}
-	f := Finding{Subjects: subjects, State: s.state.Name, Message: fmt.Sprintf("the pack is joined to the frame (%s)", s.state.Name)}
+	f := Finding{
+		Severity: Caution, Subjects: subjects, State: s.state.Name,
+		Message: fmt.Sprintf("the pack is joined to the frame (%s)", s.state.Name),
+	}
 	perVolt := p.ohmsOf(way) / max(1, worst.Full.Value)
 	enough, source := p.limitFrom(basis.IsolationPerVolt)
 	switch {

@@ -67,6 +67,11 @@ func runSourceExceedsWire(p *Pass) {
 		if fix, ok := p.thickEnough(links, e.Amps, p.nominalAt); ok {
 			finding.Fixes = []edit.Edit{fix}
 		}
+		if p.devicesAlone(e.Limits, worst.carries) {
+			finding.Severity = Danger
+			finding.Message = fmt.Sprintf("%s let %s into %s, %s, %s", p.namesOf(e.Limits), amps(e.Amps), worst.wire.Wire.ID, worst.wire.Wire.Gauge, worst.carries)
+			finding.Remedy = "fit a fuse that the wire carries where it leaves"
+		}
 		p.report(finding)
 	}
 }

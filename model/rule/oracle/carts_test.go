@@ -70,7 +70,7 @@ func check(t testing.TB, job *model.Job, sheet model.SheetName) (grave, lesser [
 	require.NoError(t, err)
 	for _, f := range findings {
 		switch {
-		case rule.Find(f.Rule).Family == rule.Stacks:
+		case rule.Find(f.Rule).Family == rule.Studs:
 		case f.Severity == rule.Danger, f.Severity == rule.Fault:
 			grave = append(grave, f)
 		case f.Severity == rule.Caution:

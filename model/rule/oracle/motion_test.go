@@ -79,25 +79,38 @@ func (x *exam) excited(s *network.Solution) bool {
 	return true
 }
 
-// throttled reports whether the wiper of a throttle of three wires tells the controller that
-// the pedal is down.
+// throttled reports whether a controller can tell from its throttle that the pedal is down: by
+// the voltage of its wiper, or, of one with two wires, by its resistance.
 func (x *exam) throttled(s state.State) bool {
 	for i := range x.net.Sheet.Parts {
-		id := x.net.Sheet.Parts[i].ID
-		wiper := x.net.Node(model.TerminalRef{Part: id, Name: "throttle-wiper"})
-		low := x.net.Node(model.TerminalRef{Part: id, Name: "throttle-low"})
-		if wiper == network.None || low == network.None {
-			continue
-		}
-		loaded := x.solve(s, network.Bridge{A: wiper, B: low, Ohms: 100e3})
-		if loaded == nil {
-			return false
-		}
-		if v, _ := loaded.Voltage(wiper, low); v < 1 {
-			return false
+		p := &x.net.Sheet.Parts[i]
+		at := func(name string) network.Node { return x.net.Node(model.TerminalRef{Part: p.ID, Name: name}) }
+		switch {
+		case at("throttle-wiper") != network.None:
+			loaded := x.solve(s, network.Bridge{A: at("throttle-wiper"), B: at("throttle-low"), Ohms: 100e3})
+			if loaded == nil {
+				return false
+			}
+			if v, _ := loaded.Voltage(at("throttle-wiper"), at("throttle-low")); v < 1 {
+				return false
+			}
+		case p.Kind == "controller-series":
+			if ohms := x.ohmsBetween(s, at("2"), at("3")); ohms < 2e3 || ohms > 20e3 {
+				return false
+			}
 		}
 	}
 	return true
+}
+
+// ohmsBetween is what an ohmmeter shows with the power off.
+func (x *exam) ohmsBetween(s state.State, a, b network.Node) float64 {
+	const test, inside = 1.0, 1e3
+	probed, err := x.net.SolveWith(s, network.Variation{Dead: true, Bridges: []network.Bridge{{A: a, B: b, Volts: test, Ohms: inside}}})
+	if err != nil {
+		return 0
+	}
+	return test/math.Max(1e-9, math.Abs(probed.BridgeCurrent(0))) - inside
 }
 
 // turns reports whether each phase of a motor goes to one phase of a controller, and none is
