@@ -18,8 +18,8 @@ var (
 
 // In every run so many mistakes are made, fewer in a short one.
 const (
-	fewMutants   = 34
-	usualMutants = 170
+	fewMutants   = 17
+	usualMutants = 102
 )
 
 func TestMutants(t *testing.T) {
