@@ -104,7 +104,7 @@ func (x *exam) faults(held *network.Solution) []fault {
 		switch {
 		case l.Kind == network.WireLink:
 			for _, at := range []network.Node{l.A, l.B} {
-				if x.isDeviceEnd(l, at) {
+				if x.isLeadIn(l, at) {
 					continue
 				}
 				for _, ret := range returns {

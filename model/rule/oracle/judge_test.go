@@ -3,6 +3,7 @@ package oracle
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -200,28 +201,21 @@ func (x *exam) mostVolts(l *network.Link) (float64, bool) {
 	return aboveTypical * nominal.Value, nominal.OK && l.Is(model.LoadElement)
 }
 
-// returns are the places that a fault current goes back to: the negative pole of the pack
-// and of every reducer's output.
+// returns are the places that a fault current goes back to: the negative pole of the pack, and
+// of every reducer's output that is kept apart from it.
 func (x *exam) returns() []network.Node {
 	var list []network.Node
 	if low, _, ok := x.net.Poles(); ok {
 		list = append(list, low)
 	}
+	apart := x.net.Joined((*network.Link).Firm)
 	for i := range x.net.Links() {
-		if l := &x.net.Links()[i]; l.Kind == network.OutputLink && l.Def.Family == model.Supply && !contains(list, l.B) {
+		l := &x.net.Links()[i]
+		if l.Kind == network.OutputLink && l.Def.Family == model.Supply && !slices.ContainsFunc(list, func(at network.Node) bool { return apart.Same(at, l.B) }) {
 			list = append(list, l.B)
 		}
 	}
 	return list
-}
-
-func contains(list []network.Node, at network.Node) bool {
-	for _, n := range list {
-		if n == at {
-			return true
-		}
-	}
-	return false
 }
 
 // shortShare is the share of a source's short-circuit current that counts as a short.

@@ -31,10 +31,13 @@ func (x *exam) isMotorEnd(at network.Node) bool {
 	return t != nil && d.Family == model.Drive && t.Serves == model.Traction && t.Pole == ""
 }
 
-// isDeviceEnd reports whether a wire is a lead of at most 7 in, or 40 in in a sheath, to a
-// fuse, seen from the fuse's end: up to there a conductor needs no device (33 CFR
-// 183.455(b)), so no short is laid there.
-func (x *exam) isDeviceEnd(l *network.Link, at network.Node) bool {
+// isLeadIn reports whether a place is before the first device by its nature, so that no short
+// is laid there: the post of a battery or pack, and the fuse's end of a lead of at most 7 in,
+// or 40 in in a sheath, up to which a conductor needs no device (33 CFR 183.455(b)).
+func (x *exam) isLeadIn(l *network.Link, at network.Node) bool {
+	if d := x.net.DefinitionOf(x.net.Point(at).At); d != nil && d.Family == model.Storage {
+		return true
+	}
 	if !x.isShort(l) {
 		return false
 	}
