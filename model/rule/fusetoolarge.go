@@ -52,7 +52,7 @@ func runFuseTooLarge(p *Pass) {
 			same++
 		}
 		if !f.isTold(f.leads[i].limits) {
-			p.reportTooLarge(&network.Entry{Limits: f.leads[i].limits}, f.leads[i:same], over)
+			p.reportTooLarge(&network.Entry{Amps: f.leads[i].amps, Limits: f.leads[i].limits}, f.leads[i:same], over)
 		}
 		i = same
 	}
