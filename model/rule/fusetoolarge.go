@@ -52,7 +52,7 @@ func runFuseTooLarge(p *Pass) {
 			same++
 		}
 		if !f.isTold(f.leads[i].limits) {
-			p.reportTooLarge(&network.Entry{Amps: f.leads[i].amps, Limits: f.leads[i].limits}, f.leads[i:same], over)
+			p.reportTooLarge(f.leads[i].entry, f.leads[i:same], over)
 		}
 		i = same
 	}
@@ -76,6 +76,17 @@ func (f *fusing) loadedBy(e *network.Entry, how load) []loaded {
 		}
 	}
 	return list
+}
+
+// withLeads adds to some wires behind devices the leads before these that carry as little.
+func (p *Pass) withLeads(devices, wires []*network.Link) []*network.Link {
+	wires = slices.Clone(wires)
+	for _, w := range p.fusing().leads {
+		if slices.Equal(w.limits, devices) && !slices.Contains(wires, w.wire) {
+			wires = append(wires, w.wire)
+		}
+	}
+	return wires
 }
 
 // isTold reports whether some devices are too large for a wire behind them already.
@@ -105,7 +116,7 @@ func (p *Pass) reportTooLarge(e *network.Entry, wires []loaded, how load) {
 			Message:  p.tooLargeMessage(e, worst, len(branch)-1),
 			Figure:   worst.carries.figure("rating", e.Amps),
 			Subjects: append(p.deviceSubjects(e.Limits), wireSubjects(branch)...),
-			Fixes:    p.smallerOrThicker(e, branch),
+			Fixes:    p.smallerOrThicker(e, p.withLeads(e.Limits, branch)),
 		}
 		switch device := e.Limits[0]; {
 		case how == strained:

@@ -111,7 +111,8 @@ func (p *Pass) compareLeads(f *fusing) {
 			}
 			told[l] = true
 			if c := p.loadOf(l.Wire, sum, p.nominalAt(l)); c.load == over {
-				f.leads = append(f.leads, loaded{l, nil, devices, sum, c})
+				at := &network.Entry{At: e.At, Amps: sum, Limits: devices, Lead: e.Lead}
+				f.leads = append(f.leads, loaded{l, at, devices, sum, c})
 			}
 		}
 	}
