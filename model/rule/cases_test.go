@@ -139,7 +139,7 @@ var commonBad = []example{
 	{rule: "fuse-too-large", name: "only the main fuse", text: edited(lithium, "wire k1", "wire k1 sol.L1 key.BAT gauge=16AWG insulation=105C length=2m", "wire k2", "", "part fu3", "")},
 	{rule: "fuse-too-large", name: "the rating is the library's", text: edited(lithium, "part fu2", "part fu2 fuse-cartridge", "wire c1", "wire c1 chg.DC+ fu2.in gauge=16AWG insulation=60C length=900mm")},
 	{rule: "fuse-too-large", name: "a thin lead to the main fuse", text: edited(lithium, "wire w1", "wire w1 pack.POS fu1.in gauge=8AWG insulation=105C length=150mm")},
-	{rule: "fuse-too-large", name: "a second lead to a fuse, and a longer one", text: edited(lithium, "+", "wire x1 fu1.out fu3.in gauge=10AWG insulation=105C length=700mm")},
+	{rule: "fuse-too-large", name: "a second lead to a fuse, and a longer one", text: edited(lithium, "+", "wire x1 fu1.out fu3.in gauge=16AWG insulation=105C length=700mm")},
 	{rule: "fuse-too-large", name: "a wire to a contact that leads nowhere", text: edited(lithium, "+", "part sw switch\nwire x1 sol.L1 sw.IN gauge=16AWG insulation=105C length=700mm")},
 	{rule: "fuse-too-large", name: "nobody knows the gauge", text: edited(lithium, "wire k3", "wire k3 key.IGN dir.micro-com", "wire k4", "wire k4 dir.micro-no pedal.COM")},
 	{rule: "fuse-too-large", name: "the insulation decides", text: edited(lithium, "part fu3", "part fu3 fuse-inline-80v fuse-rating=25A", "wire k3", "wire k3 key.IGN dir.micro-com gauge=16AWG")},
