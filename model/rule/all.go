@@ -92,7 +92,13 @@ var All = []Rule{
 	stackOrder,
 	stackCount,
 	lugHole,
+	lugBarrel,
+	washerInPath,
+	dissimilarMetals,
+	wornJoint,
 	studCover,
+	torqueNotKnown,
+	torqueTooHigh,
 
 	// loose ends
 	cutEndLive,

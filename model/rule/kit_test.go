@@ -29,7 +29,7 @@ func check(t testing.TB, text string, also ...func(*model.Sheet)) []rule.Finding
 			change(&j.Sheets[0])
 		}
 	}
-	findings, err := rule.Check(j, model.AsFound, part.Library())
+	findings, err := rule.Check(j, j.Sheets[len(j.Sheets)-1].Name, part.Library())
 	require.NoError(t, err)
 	return findings
 }
