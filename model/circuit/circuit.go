@@ -1,5 +1,7 @@
 package circuit
 
+import "slices"
+
 // Node is a point of a circuit, numbered from zero.
 type Node int
 
@@ -17,6 +19,9 @@ type Circuit struct {
 
 // New is an empty circuit.
 func New() *Circuit { return &Circuit{} }
+
+// Grow makes room for so many more elements.
+func (c *Circuit) Grow(elements int) { c.elements = slices.Grow(c.elements, elements) }
 
 // Node adds a node.
 func (c *Circuit) Node() Node {

@@ -14,9 +14,9 @@ import (
 type mesh struct {
 	elements  []element
 	switching []Element // that conduct or not, as wire is told
-	fixed     reduction
+	fixed     *reduction
 	rest      []edge // what the fixed part is reduced to
-	reduction
+	*reduction
 
 	whole    int    // edges that are elements or fixed ones; the others come of the reduction
 	core     []int  // edges that are left, the least resistance first
@@ -64,6 +64,13 @@ func newMesh(nodes int, elements []element, switching []Element, watched []bool)
 	m.fixed.gather(m.due)
 	m.makeRoom(ends)
 	return m, nil
+}
+
+// spare gives the room of the reductions back. The mesh is of no use after that.
+func (m *mesh) spare() {
+	m.fixed.spare()
+	m.reduction.spare()
+	m.fixed, m.reduction = nil, nil
 }
 
 // makeRoom prepares the reduction of what is left of the fixed part and the rest.

@@ -1,5 +1,10 @@
 package circuit
 
+import (
+	"slices"
+	"sync"
+)
+
 // edge is a conducting element, or what stands for several: from a to b, whose voltage is
 // ohms times its current plus volts.
 type edge struct {
@@ -26,7 +31,14 @@ type reduction struct {
 	queued  []bool
 	removed []bool // by node
 	kept    []bool // by node: not to be removed
+	room    []int  // that at is cut from
 }
+
+// spareReductions are those that nothing needs any more, for their room.
+var spareReductions = sync.Pool{New: func() any { return new(reduction) }}
+
+// spare gives the room of a reduction back.
+func (r *reduction) spare() { spareReductions.Put(r) }
 
 type stepKind uint8
 
@@ -52,24 +64,32 @@ type step struct {
 
 // newReduction makes room for edges on some of all nodes, of which ends says how many of the ends
 // of edges can be on each.
-func newReduction(nodes []Node, ends []int, kept []bool) reduction {
-	flags := make([]bool, 2*len(ends))
-	r := reduction{
-		nodes: nodes, queue: make([]Node, 0, 2*len(nodes)), at: make([][]int, len(ends)), seen: make([]int, len(ends)),
-		queued: flags[:len(ends)], removed: flags[len(ends):], kept: kept,
-	}
+func newReduction(nodes []Node, ends []int, kept []bool) *reduction {
+	r := spareReductions.Get().(*reduction)
+	r.nodes, r.kept = nodes, kept
+	r.queue = slices.Grow(r.queue[:0], 2*len(nodes))
+	r.at, r.seen = sized(r.at, len(ends)), sized(r.seen, len(ends))
+	r.queued, r.removed = sized(r.queued, len(ends)), sized(r.removed, len(ends))
 	sum := 0
 	for _, n := range nodes {
 		sum += ends[n]
 	}
-	room := make([]int, 0, 2*sum+2*len(nodes))
+	r.room = slices.Grow(r.room[:0], 2*sum+2*len(nodes))
+	room := r.room
 	for _, n := range nodes {
 		most := 2*ends[n] + 2 // with edges that stand for others
 		r.at[n], room = room[:0:most], room[:most][most:]
 		r.seen[n] = -1
 	}
-	r.edges, r.steps = make([]edge, 0, sum), make([]step, 0, sum/2+len(nodes))
+	r.edges, r.steps = slices.Grow(r.edges[:0], sum), slices.Grow(r.steps[:0], sum/2+len(nodes))
 	return r
+}
+
+// sized is a list of so many zeros, in the room of another.
+func sized[T any](list []T, n int) []T {
+	list = slices.Grow(list[:0], n)[:n]
+	clear(list)
+	return list
 }
 
 // begin forgets all edges.

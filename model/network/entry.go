@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"slices"
 
 	"example.com/lugbook/model"
 )
@@ -23,6 +24,15 @@ func (e Entry) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.Amps
 // of the links. A device is an entry only for the side that it is fed toward: what is
 // beyond it must have a feed without what is on this side.
 func (p *Protection) Entries() []Entry {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.entries == nil {
+		p.entries = p.findEntries()
+	}
+	return slices.Clone(p.entries)
+}
+
+func (p *Protection) findEntries() []Entry {
 	var list []Entry
 	for i := range p.Feeds {
 		f := &p.Feeds[i]

@@ -2,6 +2,7 @@ package network
 
 import (
 	"math"
+	"sync"
 
 	"example.com/lugbook/model"
 )
@@ -33,6 +34,8 @@ type Protection struct {
 	split    *flow // of a zone in two
 	homings  []*homing
 	homeward *cuts // of what brings current back, once it is asked for
+	entries  []Entry
+	mu       sync.Mutex // several goroutines may ask
 }
 
 // limiting is a link that lets a limited current through, or any in one direction.
@@ -45,8 +48,7 @@ type limiting struct {
 // any rating, less than infinite.
 const unrated = 1e9
 
-// Protect prepares the answers.
-func (n *Network) Protect() *Protection {
+func (n *Network) protect() *Protection {
 	p := &Protection{n: n, Feeds: n.Feeds(), Regenerators: n.Regenerators(), returns: n.Returns()}
 	p.most = highest(p.Feeds)
 	for _, l := range n.Shorted() {
@@ -85,6 +87,8 @@ func (p *Protection) Exposure(wire *Link) Exposure {
 	if p.returns[wire.A] || p.returns[wire.B] {
 		return Exposure{}
 	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	return p.zone(p.zones.Of(wire.A))
 }
 
@@ -100,6 +104,8 @@ func (p *Protection) zone(z int) Exposure {
 // without the wire, for a fault at its other end. A wire of the return side is fed by what
 // stands before it, for a fault inside a part there.
 func (p *Protection) Exact(wire *Link) Exposure {
+	p.mu.Lock()
+	defer p.mu.Unlock()
 	if p.returns[wire.A] || p.returns[wire.B] {
 		return p.exactReturn(wire)
 	}

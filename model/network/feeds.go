@@ -31,9 +31,7 @@ type Known struct {
 // IsTypical reports whether the figure is a library figure that nobody confirmed.
 func (k Known) IsTypical() bool { return k.Source == model.Typical }
 
-// Feeds lists the feeds of the network: strings first, with the batteries inside
-// them, then chargers and converters in the order of the sheet.
-func (n *Network) Feeds() []Feed {
+func (n *Network) findFeeds() []Feed {
 	var list []Feed
 	strings := n.Strings()
 	for i := range strings {
@@ -143,10 +141,8 @@ func (n *Network) lowDevices(low Node) []*Link {
 	return devices
 }
 
-// Returns marks the nodes that hold the low end of a string or of a converter's
-// output in service: conductors there bring current back and are no feed.
-func (n *Network) Returns() []bool {
-	firm := n.Joined((*Link).Firm)
+func (n *Network) findReturns() []bool {
+	firm := n.known.firm
 	var lows, highs []int
 	for _, f := range n.Feeds() {
 		highs = append(highs, firm.Of(f.At))

@@ -46,6 +46,7 @@ type Network struct {
 	terminals map[model.TerminalRef]*model.Terminal
 	controls  []*model.Switching // of the parts, in the order of the sheet
 	solved    solved
+	known     known
 }
 
 // Link is what joins two nodes: a wire, or an element inside a part.
@@ -61,6 +62,8 @@ type Link struct {
 	conducts, firm, traced bool // computed once, see pass.go
 	metres                 float64
 	measured               bool
+	perMetre               float64 // ohms of a wire at 20 C
+	assumed                bool    // the gauge that goes by
 }
 
 // Kind says what a link is: a wire, an element by its kind, or the output side of a converter.
@@ -105,6 +108,7 @@ func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 		n.classify(&n.links[i])
 	}
 	n.surround()
+	n.remember()
 	return n
 }
 

@@ -12,6 +12,7 @@ const limitingOhms = 1
 func (n *Network) classify(l *Link) {
 	if l.Kind == WireLink {
 		l.metres, l.measured = n.Length(l.Wire)
+		l.perMetre, l.assumed = n.ohmsPerMetre(l)
 	}
 	metal, low := l.IsMetal(), n.lowOhmic(l)
 	l.conducts = metal || l.closable() || low

@@ -55,15 +55,23 @@ func (n *Network) WireOhms(l *Link) (ohms float64, assumed bool) {
 }
 
 func (n *Network) wireOhms(l *Link, celsius float64, sound bool) (ohms float64, assumed bool) {
-	gauge, metres := l.Wire.Gauge, l.metres
+	metres := l.metres
+	if !l.measured {
+		metres = assumedMetres
+	}
+	perMetre := conductor.AtTemperature(l.perMetre, celsius)
+	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From, sound)+n.joint(l.Wire, l.Wire.To, sound)), l.assumed || !l.measured
+}
+
+// ohmsPerMetre is the resistance of the copper of a wire at 20 C, and whether its gauge is
+// assumed.
+func (n *Network) ohmsPerMetre(l *Link) (ohms float64, assumed bool) {
+	gauge := l.Wire.Gauge
 	if gauge.IsZero() {
 		gauge, assumed = assumedGauge(n.serves(l)), true
 	}
-	if !l.measured {
-		metres, assumed = assumedMetres, true
-	}
-	perMetre, _ := conductor.OhmsPerMetre(gauge, celsius)
-	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From, sound)+n.joint(l.Wire, l.Wire.To, sound)), assumed
+	ohms, _ = conductor.OhmsPerMetre(gauge, wireCelsius)
+	return ohms, assumed
 }
 
 // serves is the circuit of a wire: as recorded, else that of a terminal it lands on.
@@ -90,12 +98,12 @@ func (n *Network) joint(w *model.Wire, end model.End, sound bool) float64 {
 	case sound:
 		return goodJointOhms
 	}
-	found := slices.Clone(w.Condition)
+	var there []model.Condition
 	if t := n.terminals[end.At]; t != nil {
-		found = append(found, t.Condition...)
+		there = t.Condition
 	}
 	for _, j := range jointOhms {
-		if slices.Contains(found, j.found) {
+		if slices.Contains(w.Condition, j.found) || slices.Contains(there, j.found) {
 			return j.ohms
 		}
 	}

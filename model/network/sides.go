@@ -19,7 +19,7 @@ type Sides struct{ plus, minus *Reach }
 // SidesOf traces from the terminals of a source. Neither trace enters the other
 // terminal's own metal, crosses a load or a winding, or passes a source.
 func (n *Network) SidesOf(plus, minus Node) Sides {
-	firm := n.Joined((*Link).Firm)
+	firm := n.known.firm
 	trace := func(from, stop Node) *Reach {
 		return n.Walk([]Node{from}, func(l *Link, at Node) bool {
 			return !firm.Same(l.Other(at), stop) && l.traced

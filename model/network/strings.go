@@ -25,11 +25,8 @@ type Cell struct {
 	After    Node // its terminal toward the high end
 }
 
-// Strings finds the chains of sources by their metal, with fuses, isolators and
-// shunts closed and no load considered. A source whose voltage is not known counts
-// as 1 V for the direction of its string.
-func (n *Network) Strings() []String {
-	c := chainer{n: n, groups: n.Joined((*Link).Firm), used: map[int]bool{}}
+func (n *Network) findStrings() []String {
+	c := chainer{n: n, groups: n.known.firm, used: map[int]bool{}}
 	for i := range n.links {
 		l := &n.links[i]
 		if l.Is(model.SourceElement) && !c.groups.Same(l.A, l.B) {
@@ -65,7 +62,7 @@ func (n *Network) Poles() (low, high Node, ok bool) {
 
 // Shorted lists the sources whose two terminals are joined by metal.
 func (n *Network) Shorted() []*Link {
-	groups := n.Joined((*Link).Firm)
+	groups := n.known.firm
 	var list []*Link
 	for i := range n.links {
 		if l := &n.links[i]; l.Is(model.SourceElement) && groups.Same(l.A, l.B) {

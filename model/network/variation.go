@@ -77,6 +77,7 @@ func (n *Network) assemble(s state.State, v Variation) *assembler {
 	for range n.points {
 		b.c.Node()
 	}
+	b.c.Grow(len(n.links) + len(v.Bridges))
 	b.coilsFirst()
 	for i := range n.links {
 		b.add(i)

@@ -48,15 +48,17 @@ func (s *Survey) Drops() []LoadDrop {
 			continue
 		}
 		var worst LoadDrop
+		var in *network.Solution
 		for _, one := range s.states {
 			if math.Abs(one.lasting.Current(l)) < idle || s.charges(one.lasting) {
 				continue
 			}
-			if d, ok := s.dropOf(one.lasting, l); ok && d.Share > worst.Share*(1+1e-6) {
-				worst = d
+			if d, ok := s.dropOf(one.lasting, l, false); ok && d.Share > worst.Share*(1+1e-6) {
+				worst, in = d, one.lasting
 			}
 		}
 		if worst.Share > 0 {
+			worst, _ = s.dropOf(in, l, true)
 			list = append(list, worst)
 		}
 	}
@@ -64,15 +66,15 @@ func (s *Survey) Drops() []LoadDrop {
 }
 
 // dropOf follows the current of a load both ways. It reports false if that does not come
-// from a source.
-func (s *Survey) dropOf(in *network.Solution, l *network.Link) (LoadDrop, bool) {
+// from a source. The pieces are named only if told says so: most are never looked at.
+func (s *Survey) dropOf(in *network.Solution, l *network.Link, told bool) (LoadDrop, bool) {
 	entry, exit := l.A, l.B
 	if in.Current(l) < 0 {
 		entry, exit = exit, entry
 	}
 	volts, _ := in.Voltage(entry, exit)
 	d := LoadDrop{Part: l.Part.ID, Of: l.Element.ID, State: in.State.Name, Amps: math.Abs(in.Current(l)), Volts: volts}
-	walk := way{s: s, in: in, seen: map[*network.Link]bool{l: true}, drop: &d}
+	walk := way{s: s, in: in, seen: map[*network.Link]bool{l: true}, drop: &d, told: told}
 	home, ok := walk.back(exit)
 	if !ok || !walk.forth(entry, home) || walk.filling {
 		return LoadDrop{}, false
@@ -92,6 +94,7 @@ type way struct {
 	seen  map[*network.Link]bool
 	wires []*network.Link
 	drop  *LoadDrop // gathers the pieces; nil if nobody asks for them
+	told  bool      // with their names
 
 	filling bool // it leads through a pre-charge
 }
@@ -172,10 +175,10 @@ func (w *way) take(l *network.Link, returns bool) {
 	piece := Piece{Return: returns, Amps: math.Abs(w.in.Current(l)), Volts: math.Abs(volts)}
 	switch {
 	case l.Wire != nil:
-		w.drop.Pieces = append(w.drop.Pieces, w.s.wirePieces(l, piece)...)
+		w.drop.Pieces = append(w.drop.Pieces, w.wirePieces(l, piece)...)
 		return
 	case l.Is(model.ContactElement), l.Is(model.FuseElement):
-		piece.What = fmt.Sprintf("the %s of %s", l.Kind, l.Part.ID)
+		piece.What = w.name("the %s of %s", l.Kind, l.Part.ID)
 	case l.Is(model.ResistanceElement) && l.Def.Family != model.Drive:
 		piece.What = string(l.Part.ID)
 	default:
@@ -184,12 +187,20 @@ func (w *way) take(l *network.Link, returns bool) {
 	w.drop.Pieces = append(w.drop.Pieces, piece)
 }
 
+// name is the name of a piece, if names are asked for.
+func (w *way) name(format string, args ...any) string {
+	if !w.told {
+		return ""
+	}
+	return fmt.Sprintf(format, args...)
+}
+
 // wirePieces divides what a wire loses between its copper and its joints.
-func (s *Survey) wirePieces(l *network.Link, whole Piece) []Piece {
-	ohms, assumed := s.n.WireOhms(l)
+func (w *way) wirePieces(l *network.Link, whole Piece) []Piece {
+	ohms, assumed := w.s.n.WireOhms(l)
 	whole.Assumed = assumed
 	copper := whole
-	copper.What = "the copper of " + string(l.Wire.ID)
+	copper.What = w.name("the copper of %s", l.Wire.ID)
 	list := make([]Piece, 0, 3)
 	for _, end := range []func(*model.Wire) *model.End{
 		func(w *model.Wire) *model.End { return &w.From }, func(w *model.Wire) *model.End { return &w.To },
@@ -200,8 +211,8 @@ func (s *Survey) wirePieces(l *network.Link, whole Piece) []Piece {
 			continue
 		}
 		joint := whole
-		joint.What, joint.Assumed = fmt.Sprintf("the joint of %s on %s", l.Wire.ID, at), false
-		joint.Volts = whole.Volts * s.jointOhms(l, &loose, end(&loose)) / ohms
+		joint.What, joint.Assumed = w.name("the joint of %s on %s", l.Wire.ID, at), false
+		joint.Volts = whole.Volts * w.s.jointOhms(l, &loose, end(&loose)) / ohms
 		copper.Volts -= joint.Volts
 		list = append(list, joint)
 	}

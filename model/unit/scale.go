@@ -80,10 +80,11 @@ func (s *scale) find(spelling string) (uint8, bool) {
 	return 0, false
 }
 
+// separators are what may be left out of the spelling of a unit.
+var separators = strings.NewReplacer(" ", "", "~", "", "-", "", ".", "", "·", "")
+
 // squeeze takes the optional separators out of the spelling of a unit.
-func squeeze(spelling string) string {
-	return strings.NewReplacer(" ", "", "~", "", "-", "", ".", "", "·", "").Replace(spelling)
-}
+func squeeze(spelling string) string { return separators.Replace(spelling) }
 
 // si converts a number in a mark's unit to SI.
 func (s *scale) si(millionths int64, number uint8) float64 {
