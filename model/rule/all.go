@@ -27,6 +27,7 @@ var All = []Rule{
 	feedsAddUp,
 	fuseVolts,
 	fuseInterrupting,
+	fuseOpens,
 	fuseTooFar,
 	fuseInNegativeOnly,
 	sourceExceedsWire,

@@ -6,19 +6,19 @@ import "slices"
 var ownRules = map[string][]string{
 	heat: {
 		"no-main-fuse", "tap-unfused", "fuse-too-large", "feeds-add-up", "source-exceeds-wire", "return-overload", "wire-too-thin",
-		"fuse-too-far", "device-too-slow", "reducer-overloaded", "contact-overloaded", "battery-shorted", "pack-reversed", "battery-reversed", "backfed",
+		"fuse-too-far", "device-too-slow", "reducer-overloaded", "contact-overloaded", "battery-shorted", "pack-reversed", "battery-reversed", "backfeed",
 	},
 	reverse: {
 		"pack-reversed", "battery-reversed", "charger-reversed", "controller-reversed", "reducer-input-reversed", "reducer-output-reversed",
 		"reducer-swapped", "diode-reversed", "load-reversed", "meter-reversed", "shunt-reversed", "battery-shorted", "coil-suppression",
 	},
-	motion: {"drives-unasked", "switch-bypassed", "key-input-hot"},
-	coil:   {"coil-always-fed", "drives-unasked", "switch-bypassed", "key-input-hot"},
+	motion: {"drives-unasked", "control-bypassed", "key-input-live", "backfeed"},
+	coil:   {"coil-always-fed", "drives-unasked", "control-bypassed", "key-input-live", "backfeed"},
 	volts:  {"over-voltage", "fuse-volts", "reducer-swapped", "no-dc-rating"},
-	short:  {"battery-shorted", "starved-load", "reducer-swapped", "diode-reversed", "coil-suppression", "pack-reversed", "battery-reversed", "backfed"},
+	short:  {"battery-shorted", "fuse-opens", "starved-load", "reducer-swapped", "diode-reversed", "coil-suppression", "pack-reversed", "battery-reversed", "backfeed"},
 	frame:  {"pack-on-frame"},
-	still:  {"does-not-drive", "no-rest"},
-	charge: {"charger-mismatch", "charger-behind-contactor", "charger-reversed", "string-count"},
+	still:  {"does-not-drive", "no-rest", "fuse-opens", "throttle-wiring"},
+	charge: {"charger-mismatch", "fuse-opens", "charger-behind-contactor", "charger-reversed", "string-count"},
 }
 
 // spokenOf reports whether a rule of a class's own speaks.

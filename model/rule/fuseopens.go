@@ -1,0 +1,153 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/lugbook/model"
+	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/unit"
+)
+
+var fuseOpens = Rule{
+	ID: "fuse-opens", Title: "A fuse opens in normal use",
+	Family: Protection, Severity: Fault,
+	About: "Solves every state, with everything else off and with everything on, and speaks of each fuse and breaker that then has more than " +
+		"135 % of its rating for long: what it feeds takes too much for it, or a switch or contact closes onto a short.",
+	Why: "A fuse is chosen by its wire, and the wire by its load; a fuse below its load opens on the first hill or an hour into a charge. A short behind " +
+		"a switch is found by nobody until the switch is thrown: then the fuse opens, and the next larger one from the box is what burns the wire.",
+	Tell: "Clamp the current behind the fuse in the state that is named, and read the number on the fuse. If it opens at once, take it out, and with the " +
+		"switch on measure ohms from the fuse's load side to negative: near 0 ohm is a short, a few ohm are a load.",
+	Blind: "Peaks of a drive count nothing, for no fuse opens on them at once, and neither does the inrush of a lamp or motor. Between 100 and 135 % a fuse ages and is " +
+		"no finding here. Silent while the pack itself is misconnected.",
+	Bad:    "the return lead of a lamp sits on the lamp's positive",
+	Good:   "the lamp returns to the pack's negative through its own lead",
+	Wrong:  Example{Of: fusedLamp, But: []string{"wire n1", "wire n1 lt.+ pack.NEG gauge=16AWG insulation=105C length=1m"}},
+	Right:  Example{Of: fusedLamp},
+	Basis:  Basis{"a fuse opens within an hour at 135 % of its rating", "UL 248-14, from memory"},
+	Remedy: "look for the short behind it if it is many times its rating, else fit a larger fuse if its wire carries that",
+	Run:    runFuseOpens,
+}
+
+// fusedLamp is a lamp with a switch and a fuse.
+const fusedLamp = `part pack lithium-pack-16
+part fu fuse-cartridge fuse-rating=5A
+part sw switch
+part lt lamp-work-48v
+wire f1 pack.POS fu.in gauge=16AWG insulation=105C length=100mm
+wire f2 fu.out sw.IN gauge=16AWG insulation=105C length=1m
+wire f3 sw.OUT lt.+ gauge=16AWG insulation=105C length=1m
+wire n1 lt.- pack.NEG gauge=16AWG insulation=105C length=1m
+at pack.POS cover=fitted
+at fu.in cover=fitted`
+
+// opensWithin is the share of its rating at which a fuse opens within an hour: UL 248-14, from
+// memory.
+const opensWithin = 1.35
+
+// clearlyShort is how many times its rating no label makes up for. Our choice.
+const clearlyShort = 4
+
+func runFuseOpens(p *Pass) {
+	if p.unsound() {
+		return
+	}
+	worst := map[*network.Link]opened{}
+	for _, u := range p.inUse() {
+		for _, o := range p.opens(u) {
+			if o.amps > worst[o.device].amps {
+				worst[o.device] = o
+			}
+		}
+	}
+	for i := range p.Net.Links() {
+		if o, opens := worst[&p.Net.Links()[i]]; opens {
+			p.reportOpens(o)
+		}
+	}
+}
+
+// opened is a device that opens in a use, with what it has until then.
+type opened struct {
+	device *network.Link
+	amps   float64
+	rated  network.Known
+	in     use
+}
+
+// opens lists the devices that open in a use, one after another: what is off behind one that
+// opens first loads the others no more.
+func (p *Pass) opens(u use) []opened {
+	var list []opened
+	var changes []network.Change
+	for solution := u.solution; len(list) < len(p.Net.Links()); {
+		first := p.firstToOpen(solution)
+		if first.device == nil {
+			break
+		}
+		first.in = u
+		list = append(list, first)
+		changes = append(changes, network.Change{Link: first.device, Open: true})
+		after, err := p.Net.SolveWith(u.state, network.Variation{Changes: changes})
+		if err != nil {
+			break
+		}
+		solution = after
+	}
+	return list
+}
+
+// firstToOpen is the device that is farthest beyond what it holds; none if all hold.
+func (p *Pass) firstToOpen(in *network.Solution) opened {
+	var first opened
+	most := opensWithin
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if !l.Is(model.FuseElement) {
+			continue
+		}
+		rated := p.Net.KnownFigure(l.Part, l.Element.Amps)
+		if now := math.Abs(in.Current(l)); rated.OK && rated.Value > 0 && now > most*rated.Value {
+			first, most = opened{device: l, amps: now, rated: rated}, now/rated.Value
+		}
+	}
+	return first
+}
+
+func (p *Pass) reportOpens(o opened) {
+	f := Finding{
+		Message:  fmt.Sprintf("%s has %s for long in the state %s, and opens", p.nameOf(o.device), amps(o.amps), o.in.state.Name),
+		Figure:   Figure{What: "current", Value: unit.A(o.amps).Any(), Limit: unit.A(opensWithin * o.rated.Value).Any(), Decides: "135 % of its rating"},
+		Subjects: []Subject{p.deviceSubject(o.device)},
+	}
+	if o.in.derived {
+		f.State = o.in.state.Name
+	}
+	if o.rated.IsTypical() && o.amps < clearlyShort*o.rated.Value {
+		f.Severity = Caution
+		f.Message += unconfirmed
+	}
+	p.report(f)
+}
+
+// use is a state with its solution; derived is false if everything was switched on in it.
+type use struct {
+	solved
+	derived bool
+}
+
+// inUse are the states with their solutions, and each of them with everything switched on.
+func (p *Pass) inUse() []use {
+	var list []use
+	for _, s := range p.solved() {
+		list = append(list, use{s, true})
+		on, more := s.state.AllOn(p.Sheet, p.Net.Cat)
+		if !more {
+			continue
+		}
+		if solution, err := p.Net.Solve(on); err == nil {
+			list = append(list, use{solved{on, solution}, false})
+		}
+	}
+	return list
+}
