@@ -60,11 +60,14 @@ var All = []Rule{
 	throttleWiring,
 	reverseWarning,
 	coilMarginal,
+	bothDirections,
 	noRest,
 	starvedLoad,
 
 	// contactor support
 	preCharge,
+	preChargeTwice,
+	controllerStaysCharged,
 	coilSuppression,
 
 	// charging

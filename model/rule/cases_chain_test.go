@@ -56,7 +56,81 @@ var chainBad = []example{
 	{rule: "does-not-drive", name: "held by the lock-out pin", text: edited(sepex, "+", "wire x1 tow.2 ctrl.lockout"+aux)},
 	{rule: "does-not-drive", name: "in reverse alone", text: edited(sepex, "wire k11", "wire k11 dir.R cut"+aux)},
 	{rule: "does-not-drive", name: "a relay in the feed is not pulled in", text: edited(lithium, "wire k6", "wire k6 chg.interlock-b ry.30"+aux+"\npart ry relay-48v\nwire x1 ry.87 sol.coil+"+aux, "stack sol.coil+", "")},
+	{rule: "both-directions", name: "pulled in together: the field is lost", text: edited(changing, "+", "wire x1 dir.F dir.R"+aux)},
+	{rule: "both-directions", name: "a bridge round a motor without a field", text: edited(twins, "part motor", "part motor motor-pm", "wire w4", "wire w4 f1.L2 motor.A1 gauge=2AWG", "wire w5", "wire w5 r1.L2 motor.A2 gauge=2AWG",
+		"wire w6", "wire w6 f2.L1 motor.A2 gauge=2AWG", "wire w7", "wire w7 r2.L1 motor.A1 gauge=2AWG", "wire w9", "wire w9 f2.L2 pack.NEG gauge=2AWG", "wire w10", "")},
+	{rule: "both-directions", name: "pulled in together: a short", text: edited(twins, "+", "wire x1 dir.F dir.R"+aux)},
+	{rule: "both-directions", name: "only the switch keeps them apart", text: twins},
+	{rule: "pre-charge-twice", text: twoResistors},
+	{rule: "pre-charge-twice", name: "one outside, one inside", text: edited(ac72, "part ctrl", "part ctrl controller-ac-72v clamp-voltage=110V precharge-resistance=200ohm")},
+	{rule: "controller-stays-charged", name: "past the isolator", text: edited(sepex, "wire p1", "wire p1 iso.in pre.a gauge=18AWG", "stack iso.in", "stack iso.in w2 c2 p1", "stack sol.L1", "stack sol.L1 w3 k1")},
+	{rule: "controller-stays-charged", name: "nothing takes it off", text: edited(lead, "+", "part pre precharge-resistor\nwire p1 sol.L1 pre.a gauge=18AWG\nwire p2 sol.L2 pre.b gauge=18AWG")},
+	{rule: "pre-charge", name: "none on 36 V", text: edited(direct, "+", "job system=36V", "part pack", "part pack lithium-pack-12", "part sol", "part sol contactor-36v", "part ctrl", "part ctrl controller-series voltage=36V")},
+	{rule: "pre-charge", name: "none on 72 V", text: edited(ac72, "part pre", "", "wire p1", "", "wire p2", "", "stack sol.L1", "stack sol.L1 w2 c2 k1", "stack sol.L2", "")},
+	{rule: "coil-suppression", name: "of two coils", text: edited(lithium, "part dio", "", "wire d1", "", "wire d2", "", "stack sol.coil+", "", "stack sol.coil-", "", "+", "part ry relay-48v\nwire x1 key.IGN ry.86"+aux+"\nwire x2 ry.85 nb.4"+aux)},
 }
+
+// twins is a cart that reverses by four plain contactors in a bridge round its field.
+const twins = `
+part pack lithium-pack-16
+part fu1 fuse-class-t fuse-rating=200A
+part fu3 fuse-cartridge fuse-rating=10A
+part key key-switch
+part dir direction-rocker
+part pedal pedal-switch
+part motor motor-series
+part f1 contactor-48v clamp-voltage=80V
+part f2 contactor-48v clamp-voltage=80V
+part r1 contactor-48v clamp-voltage=80V
+part r2 contactor-48v clamp-voltage=80V
+wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=150mm
+wire w2 fu1.out f1.L1 gauge=2AWG insulation=105C length=300mm
+wire w3 f1.L1 r1.L1 gauge=2AWG insulation=105C length=100mm
+wire w4 f1.L2 motor.S1 gauge=2AWG insulation=105C length=500mm
+wire w5 r1.L2 motor.S2 gauge=2AWG insulation=105C length=500mm
+wire w6 f2.L1 motor.S2 gauge=2AWG insulation=105C length=500mm
+wire w7 r2.L1 motor.S1 gauge=2AWG insulation=105C length=500mm
+wire w8 f2.L2 r2.L2 gauge=2AWG insulation=105C length=100mm
+wire w9 f2.L2 motor.A1 gauge=2AWG insulation=105C length=500mm
+wire w10 motor.A2 pack.NEG gauge=2AWG insulation=105C length=500mm
+wire k1 fu1.out fu3.in gauge=16AWG insulation=105C length=100mm
+wire k2 fu3.out key.BAT gauge=16AWG insulation=105C length=1m
+wire k3 key.IGN pedal.COM gauge=16AWG insulation=105C length=1m
+wire k4 pedal.NO dir.COM gauge=16AWG insulation=105C length=1m
+wire k5 dir.F f1.coil+ gauge=16AWG insulation=105C length=1m
+wire k6 f1.coil+ f2.coil+ gauge=16AWG insulation=105C length=100mm
+wire k7 dir.R r1.coil+ gauge=16AWG insulation=105C length=1m
+wire k8 r1.coil+ r2.coil+ gauge=16AWG insulation=105C length=100mm
+wire n1 f1.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire n2 f2.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire n3 r1.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire n4 r2.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+at pack.POS cover=fitted
+`
+
+// changing is the same with a pair of change-over contactors.
+const changing = `
+part pack lithium-pack-16
+part fu3 fuse-cartridge fuse-rating=10A
+part key key-switch
+part dir direction-rocker
+part rf reverse-contactor clamp-voltage=80V
+part rr reverse-contactor clamp-voltage=80V
+wire k1 pack.POS fu3.in gauge=16AWG insulation=105C length=100mm
+wire k2 fu3.out key.BAT gauge=16AWG insulation=105C length=1m
+wire k3 key.IGN dir.COM gauge=16AWG insulation=105C length=1m
+wire k4 dir.F rf.coil+ gauge=16AWG insulation=105C length=1m
+wire k5 dir.R rr.coil+ gauge=16AWG insulation=105C length=1m
+wire n1 rf.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire n2 rr.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+wire m3 rf.NC rr.NC gauge=2AWG insulation=105C length=200mm
+wire m4 rf.NO rr.NO gauge=2AWG insulation=105C length=200mm
+at pack.POS cover=fitted
+`
+
+// twoResistors is the cart with a second resistor on the studs of its contactor.
+var twoResistors = edited(lithium, "+", "part pre2 precharge-resistor\nwire p3 sol.L1 pre2.a gauge=18AWG insulation=105C length=80mm\nwire p4 sol.L2 pre2.b gauge=18AWG insulation=105C length=80mm",
+	"stack sol.L1", "stack sol.L1 w2 c2 k1 p1 p3", "stack sol.L2", "stack sol.L2 w3 p2 p4")
 
 var chainGood = []example{
 	{rule: "control-bypassed", name: "no bridge", text: lithium},
@@ -83,5 +157,11 @@ var chainGood = []example{
 	{rule: "reverse-warning", name: "not all is traced yet", text: edited(ac72, "+", "wire x1 untraced key.IGN"+aux)},
 	{rule: "coil-marginal", name: "34 V on 16 cells", text: lithium},
 	{rule: "coil-marginal", name: "eight lead batteries", text: lead},
+	{rule: "both-directions", name: "each from its own lead", text: changing},
+	{rule: "both-directions", name: "each through a resting contact of a relay of the other", text: edited(twins,
+		"wire k5", "wire k5 dir.F rr.30"+aux+"\npart rr relay-48v clamp-voltage=80V\nwire x1 rr.87a f1.coil+"+aux+"\nwire x2 dir.R rr.86"+aux+"\nwire x3 rr.85 pack.NEG"+aux)},
+	{rule: "pre-charge-twice", name: "one", text: lithium},
+	{rule: "controller-stays-charged", name: "the pack's own switch takes it off", text: lithium},
+	{rule: "controller-stays-charged", name: "behind the isolator", text: sepex},
 	{rule: "does-not-drive", name: "a controller that wants no direction", text: lithium},
 }

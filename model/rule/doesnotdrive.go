@@ -17,9 +17,19 @@ var doesNotDrive = Rule{
 	Family: Chain, Severity: Fault,
 	About: "Computes the settings with the key on, in run, forward or reverse, the pedal down, no plug in, and speaks if no traction " +
 		"current flows in one, or it flows and the motor cannot turn. Names the contactors that stay open with the voltage at their coil, the " +
-		"inputs of the controller that get nothing, and what keeps the motor from turning. Silent as long as the controller or the motor is not wired on the sheet.",
+		"inputs of the controller that get nothing, and what keeps the motor from turning. Then it follows the feed and the return of each: the last " +
+		"point that has voltage and the first that has none, the wire that ends there, and where that wire went on the sheet before. Silent as long as the controller or the motor is not wired on the sheet.",
+	Why: "To drive, a coil needs a way from pack positive and a way back to negative, and a controller needs all its inputs at once. One open contact anywhere in the row stops it all, " +
+		"and the wires look right. After a conversion it is mostly the lock-out lead of the charge computer that was taken out: the coil's return or feed went through it and now ends in " +
+		"the air; or the tow switch, the old receptacle's contact, the seat switch.",
+	Tell: "Half-split: black lead on pack negative, all controls set to drive, driven wheels off the ground. Measure in the middle of the row named here. Voltage there: the break is behind it. None: it is " +
+		"before. Pack voltage at both small studs of a contactor: its return is open. At coil+ alone and no click: the coil is open.",
+	Blind: "It is silent until a controller's or a motor's traction terminals are wired on the sheet. Contacts and fuses are taken as sound; a contact that does not make is found with the meter " +
+		"(the diagnosis takes your readings). It says nothing of a controller's parameters, throttle type, or sensors. A way that goes out of sight is named and not judged.",
 	Bad:    "the lead of the pedal switch to the controller's key input is missing",
 	Good:   "the key input is fed through key and pedal switch",
+	Wrong:  Example{Of: seriesChain, But: []string{"wire k5", ""}},
+	Right:  Example{Of: seriesChain},
 	Basis:  Basis{"what must close and what must be fed to drive follows from the wiring", Physics},
 	Remedy: "follow the feed of what gets no voltage back to where it ends",
 	Run:    runDoesNotDrive,
@@ -69,11 +79,7 @@ func runDoesNotDrive(p *Pass) {
 func (p *Pass) standing(t trial) (words []string, subjects []Subject, breaks []feedBreak) {
 	in := t.solution
 	inputs, held := p.lackingInputs(t), p.holdingInputs(in)
-	for i := range p.Net.Links() {
-		l := &p.Net.Links()[i]
-		if !l.Is(model.ContactElement) || l.Element.Coil == "" || l.Element.Rest == model.RestClosed || in.On(l) || !p.isTraction(l.A) || !p.isTraction(l.B) {
-			continue
-		}
+	for _, l := range p.openContactors(in) {
 		words = append(words, fmt.Sprintf("%s stays open with %s at its coil", l.Part.ID, volts(p.coilVolts(in, l))))
 		subjects = appendNew(subjects, OfPart(l.Part.ID))
 		if coil := p.coilOf(l); coil != nil && (!p.isDriven(coil) || len(inputs)+len(held) == 0) {
@@ -90,6 +96,27 @@ func (p *Pass) standing(t trial) (words []string, subjects []Subject, breaks []f
 		subjects = appendNew(subjects, OfTerminal(at))
 	}
 	return words, subjects, breaks
+}
+
+// openContactors lists the working contacts of main contactors that are open. A pair that changes
+// over has chosen its direction if one of it is pulled in.
+func (p *Pass) openContactors(in *network.Solution) []*network.Link {
+	changes := func(l *network.Link) bool {
+		return slices.ContainsFunc(l.Def.Elements, func(e model.Element) bool { return e.Rest == model.RestClosed })
+	}
+	var open []*network.Link
+	chosen := false
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		switch {
+		case !l.Is(model.ContactElement) || l.Element.Coil == "" || l.Element.Rest == model.RestClosed || !p.isTraction(l.A) || !p.isTraction(l.B):
+		case in.On(l):
+			chosen = chosen || changes(l)
+		default:
+			open = append(open, l)
+		}
+	}
+	return slices.DeleteFunc(open, func(l *network.Link) bool { return chosen && changes(l) })
 }
 
 // lackingInputs lists the inputs of controllers that get nothing, of each controller those of

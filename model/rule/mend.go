@@ -64,3 +64,29 @@ func sideOf(w *model.Wire, at model.TerminalRef) edit.Side {
 	}
 	return edit.To
 }
+
+// acrossLead is the make of the leads of what is put across two studs: a resistor, a diode.
+var acrossLead = model.Wire{Gauge: unit.AWG(18), Insulation: unit.C(105), Length: unit.LengthFromMetres(0.08)}
+
+// putAcross puts a part with two leads across two terminals, on top of what is there.
+func (p *Pass) putAcross(title string, part model.Part, first, second string, a, b model.TerminalRef) edit.Edit {
+	edits := []edit.Edit{edit.AddPart{Sheet: p.Sheet.Name, Part: part}}
+	for i, join := range []struct {
+		lead string
+		at   model.TerminalRef
+	}{{first, a}, {second, b}} {
+		w := acrossLead
+		w.ID = model.WireID(fmt.Sprintf("%s-%d", part.ID, i+1))
+		w.From, w.To = model.End{At: join.at}, model.End{At: model.TerminalRef{Part: part.ID, Name: join.lead}}
+		edits = append(edits, edit.AddWire{Sheet: p.Sheet.Name, Wire: w, FromSeat: p.onTop(join.at)})
+	}
+	return together(title, edits...)
+}
+
+// onTop is the outermost place of a stack, as far as its order is recorded.
+func (p *Pass) onTop(at model.TerminalRef) edit.Seat {
+	if t := p.Sheet.Terminal(at); t != nil && len(t.Stack) > 0 {
+		return edit.Outermost
+	}
+	return edit.SeatUnknown
+}
