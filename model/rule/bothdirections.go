@@ -161,7 +161,7 @@ func (p *Pass) judgeChangeOvers(pulls []pulled) {
 			both := []Subject{OfPart(pair[0].Part.ID), OfPart(pair[1].Part.ID)}
 			p.report(Finding{
 				Severity: Fault, State: in.state, Subjects: both,
-				Message: fmt.Sprintf("%s are both pulled in the state %s: both ends of the field lie on one conductor and it gets no current", list(both), in.state),
+				Message: fmt.Sprintf("%s are both pulled in with the cart in the state %s: both ends of the field lie on one conductor and it gets no current", list(both), in.state),
 			})
 			break
 		}

@@ -100,10 +100,10 @@ func (p *Pass) reportCharged(c support.PreCharge, past bool) {
 		}
 	}
 	f := Finding{State: state.Parked, Subjects: subjects}
-	f.Message = fmt.Sprintf("%s holds %s on %s with everything off", listWords(names), c.Controller, volts(c.Full))
+	f.Message = fmt.Sprintf("%s %s %s on %s with everything off", listWords(names), keepsOrKeep(len(names)), c.Controller, volts(c.Full))
 	if past {
 		f.State = state.Isolated
-		f.Message = fmt.Sprintf("%s holds %s on %s with the isolator open", listWords(names), c.Controller, volts(c.Full))
+		f.Message = fmt.Sprintf("%s %s %s on %s with the isolator open", listWords(names), keepsOrKeep(len(names)), c.Controller, volts(c.Full))
 		f.Subjects = appendNew(f.Subjects, p.controlsOf(model.Isolator)...)
 	}
 	if c.Farads > 0 {
@@ -111,4 +111,11 @@ func (p *Pass) reportCharged(c support.PreCharge, past bool) {
 	}
 	f.Figure = Figure{What: "voltage at " + string(c.Controller), Value: unit.V(c.Full).Any()}
 	p.report(f)
+}
+
+func keepsOrKeep(n int) string {
+	if n == 1 {
+		return "keeps"
+	}
+	return "keep"
 }
