@@ -57,10 +57,10 @@ var chainBad = []example{
 	{rule: "does-not-drive", name: "in reverse alone", text: edited(sepex, "wire k11", "wire k11 dir.R cut"+aux)},
 	{rule: "does-not-drive", name: "a relay in the feed is not pulled in", text: edited(lithium, "wire k6", "wire k6 chg.interlock-b ry.30"+aux+"\npart ry relay-48v\nwire x1 ry.87 sol.coil+"+aux, "stack sol.coil+", "")},
 	{rule: "both-directions", name: "pulled in together: the field is lost", text: edited(changing, "+", "wire x1 dir.F dir.R"+aux)},
-	{rule: "both-directions", name: "a bridge round a motor without a field", text: edited(twins, "part motor", "part motor motor-pm", "wire w4", "wire w4 f1.L2 motor.A1 gauge=2AWG", "wire w5", "wire w5 r1.L2 motor.A2 gauge=2AWG",
+	{rule: "both-directions", name: "a bridge round a motor without a field", text: edited(fourContactors, "part motor", "part motor motor-pm", "wire w4", "wire w4 f1.L2 motor.A1 gauge=2AWG", "wire w5", "wire w5 r1.L2 motor.A2 gauge=2AWG",
 		"wire w6", "wire w6 f2.L1 motor.A2 gauge=2AWG", "wire w7", "wire w7 r2.L1 motor.A1 gauge=2AWG", "wire w9", "wire w9 f2.L2 pack.NEG gauge=2AWG", "wire w10", "")},
-	{rule: "both-directions", name: "pulled in together: a short", text: edited(twins, "+", "wire x1 dir.F dir.R"+aux)},
-	{rule: "both-directions", name: "only the switch keeps them apart", text: twins},
+	{rule: "both-directions", name: "pulled in together: a short", text: edited(fourContactors, "+", "wire x1 dir.F dir.R"+aux)},
+	{rule: "both-directions", name: "only the switch keeps them apart", text: fourContactors},
 	{rule: "pre-charge-twice", text: twoResistors},
 	{rule: "pre-charge-twice", name: "one outside, one inside", text: edited(ac72, "part ctrl", "part ctrl controller-ac-72v clamp-voltage=110V precharge-resistance=200ohm")},
 	{rule: "controller-stays-charged", name: "past the isolator", text: edited(sepex, "wire p1", "wire p1 iso.in pre.a gauge=18AWG", "stack iso.in", "stack iso.in w2 c2 p1", "stack sol.L1", "stack sol.L1 w3 k1")},
@@ -70,8 +70,8 @@ var chainBad = []example{
 	{rule: "coil-suppression", name: "of two coils", text: edited(lithium, "part dio", "", "wire d1", "", "wire d2", "", "stack sol.coil+", "", "stack sol.coil-", "", "+", "part ry relay-48v\nwire x1 key.IGN ry.86"+aux+"\nwire x2 ry.85 nb.4"+aux)},
 }
 
-// twins is a cart that reverses by four plain contactors in a bridge round its field.
-const twins = `
+// fourContactors is a cart that reverses by four plain contactors in a bridge round its field.
+const fourContactors = `
 part pack lithium-pack-16
 part fu1 fuse-class-t fuse-rating=200A
 part fu3 fuse-cartridge fuse-rating=10A
@@ -158,7 +158,7 @@ var chainGood = []example{
 	{rule: "coil-marginal", name: "34 V on 16 cells", text: lithium},
 	{rule: "coil-marginal", name: "eight lead batteries", text: lead},
 	{rule: "both-directions", name: "each from its own lead", text: changing},
-	{rule: "both-directions", name: "each through a resting contact of a relay of the other", text: edited(twins,
+	{rule: "both-directions", name: "each through a resting contact of a relay of the other", text: edited(fourContactors,
 		"wire k5", "wire k5 dir.F rr.30"+aux+"\npart rr relay-48v clamp-voltage=80V\nwire x1 rr.87a f1.coil+"+aux+"\nwire x2 dir.R rr.86"+aux+"\nwire x3 rr.85 pack.NEG"+aux)},
 	{rule: "pre-charge-twice", name: "one", text: lithium},
 	{rule: "controller-stays-charged", name: "the pack's own switch takes it off", text: lithium},
