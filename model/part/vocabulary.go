@@ -28,6 +28,7 @@ var vocabulary = []Term{
 	{"fault-current", unit.Current, "current of a source into a dead short, before anything opens"},
 	{"standby-current", unit.Current, "current that it takes while everything is off"},
 	{"min-charge-temperature", unit.Temperature, "below this it must not be charged"},
+	{"charge-lockout-temperature", unit.Temperature, "below this it refuses to be charged, or to charge"},
 
 	{"continuous-current", unit.Current, "current that it carries or gives for long (one hour for a controller or motor)"},
 	{"peak-current", unit.Current, "current that it carries or gives for some seconds"},
@@ -38,6 +39,8 @@ var vocabulary = []Term{
 	{"charge-voltage", unit.Voltage, "end voltage of charge, that a charger gives or a pack takes"},
 	{"charge-current", unit.Current, "charging current, that a charger gives or a pack takes at most"},
 	{"regeneration-current", unit.Current, "current of braking for some seconds, that a controller gives back or a pack takes at most"},
+	{"full-regeneration-current", unit.Current, "current of braking for some seconds that a pack takes when it is full"},
+	{"branch-current", unit.Current, "breaker of the AC branch circuit that an inlet is plugged into"},
 	{"ac-voltage", unit.Voltage, "AC supply voltage"},
 	{"ac-current", unit.Current, "AC supply current"},
 	{"power-factor", unit.Ratio, "real over apparent power on the AC side"},

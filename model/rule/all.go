@@ -72,6 +72,10 @@ var All = []Rule{
 
 	// charging
 	chargerMismatch,
+	chargesNothing,
+	chargeComputerLeft,
+	branchCircuit,
+	coldCharging,
 
 	// 12 V side
 	partOfString,
@@ -84,6 +88,7 @@ var All = []Rule{
 	// pack and metering
 	packCurrent,
 	standByDrain,
+	brakesFullPack,
 	shuntReversed,
 	shuntBypassed,
 	meterAlwaysOn,

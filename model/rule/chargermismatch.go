@@ -2,25 +2,48 @@ package rule
 
 import (
 	"fmt"
-	"slices"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/support"
+	"example.com/lugbook/model/unit"
 )
 
 var chargerMismatch = Rule{
 	ID: "charger-mismatch", Title: "A charger does not suit the pack",
 	Family: Charging, Severity: Danger,
 	About: "Compares each charger with the pack or string that it charges: cells, the voltage that it goes up to, the current that it gives. " +
-		"Overcharging is a danger, too much current or none at all at rest a fault, never reaching the full charge a caution; a caution if typical figures " +
-		"decide and the voltages are less than 10 % apart. The AC circuit is judged by the support command, for no sheet records it.",
-	Bad:    "a charger that goes up to 58.8 V for lead on a 15-cell pack of 54.8 V",
-	Good:   "a charger of 58.4 V on a pack of 16 cells",
-	Basis:  Basis{"a LiFePO4 cell is full at 3.65 V and must not be charged beyond; the pack's maker states voltage and current", "common practice, from memory; the makers' instructions stand above it"},
+		"Overcharging is a danger, too much current a fault, never reaching the full charge a caution; a caution if typical figures " +
+		"decide and the voltages are less than 10 % apart.",
+	Why: "A lead battery forgives a charger that is a volt high: it gasses and loses water. A lithium cell does not. Above 3.65 V its electrolyte breaks down " +
+		"and lithium plates onto the anode; the pack's own electronics are the last fence, and a charger made for lead leans on that fence every night " +
+		"until it gives way. A charger that is too low never finishes: the pack is never balanced, its gauge never right.",
+	Tell: "Read the end voltage on the charger's label and the cells on the pack's: 3.65 V a cell is full, 43.8 V for 12 cells, 58.4 V for 16, 87.6 V for 24. With the " +
+		"charger on a pack that is nearly full, watch the volts at the pack's studs until it shuts off. A charger that first says lead, AGM or gel on its " +
+		"selector is set for lead.",
+	Blind: "It takes the charger's label and the pack's record at their word: a selector switch inside, a curve set by wire, or a charger that asks the pack over " +
+		"its bus is not seen. What the AC circuit carries is branch-circuit's matter, cold is cold-charging's.",
+	Bad:   "a charger that goes up to 58.8 V for lead on a pack of 15 cells, full at 54.8 V",
+	Good:  "a charger of 54.8 V on the pack of 15 cells",
+	Wrong: Example{Of: fifteenCells, But: []string{"part chg", "part chg charger-onboard-48v cells=24_cells charge-voltage=58.8V charge-current=18A"}},
+	Right: Example{Of: fifteenCells},
+	Basis: Basis{"a LiFePO4 cell is full at 3.65 V and must not be charged beyond; the pack's maker states voltage and current", "common practice, from memory; the makers' instructions stand above it"},
+
 	Remedy: "fit a charger made for this pack, or set its curve",
 	Run:    runChargerMismatch,
 }
+
+// fifteenCells is a pack of 15 cells with a charger set for it.
+const fifteenCells = `
+part pack lithium-pack-16 cells=15_cells voltage=48V full-voltage=54.8V charge-voltage=54.8V charge-current=50A
+part fu2 fuse-cartridge fuse-rating=40A
+part chg charger-onboard-48v cells=15_cells charge-voltage=54.8V charge-current=18A
+wire c1 pack.POS fu2.in gauge=10AWG insulation=105C length=150mm
+wire c2 fu2.out chg.DC+ gauge=10AWG insulation=105C length=900mm
+wire c3 chg.DC- pack.NEG gauge=10AWG insulation=105C length=900mm
+at pack.POS cover=fitted
+at fu2.in cover=fitted
+`
 
 // classApart is how far the end voltages must differ for no label to make up for it. Our
 // choice.
@@ -35,10 +58,6 @@ func runChargerMismatch(p *Pass) {
 		return
 	}
 	for _, c := range p.support().Charging {
-		if len(c.Packs) == 0 {
-			p.reportIdle(c)
-			continue
-		}
 		judgements := againstPacks(c)
 		parts := []model.PartID{c.Charger}
 		apart := false
@@ -54,7 +73,10 @@ func runChargerMismatch(p *Pass) {
 			subjects = append(subjects, OfPart(id))
 		}
 		for _, g := range worse(judgements) {
-			f := Finding{Severity: g.severity, Message: fmt.Sprintf("%s: %s", c.Charger, g.text), Subjects: subjects}
+			f := Finding{
+				Severity: g.severity, Message: fmt.Sprintf("%s: %s", c.Charger, g.text), State: "charging",
+				Figure: chargeFigure(&c, g.severity), Subjects: subjects, Fixes: p.otherCharger(&c, g.severity),
+			}
 			if f.Severity != Caution && !apart && assumed(c.Assumptions, chargeRatings[f.Severity], parts...) {
 				f.Severity = Caution
 				f.Message += unconfirmed
@@ -64,47 +86,55 @@ func runChargerMismatch(p *Pass) {
 	}
 }
 
-// reportIdle speaks of a charger that charges nothing though a lead of it is on the sheet.
-func (p *Pass) reportIdle(c support.Charging) {
-	pack, ok := p.mainString()
-	l := p.chargerOf(c.Charger)
-	if !ok || l == nil || !p.wired(l.A) && !p.wired(l.B) || p.isReversed(l) {
-		return
+// chargeFigure is what a charger gives against what its pack takes.
+func chargeFigure(c *support.Charging, of Severity) Figure {
+	pack := c.Packs[0]
+	if of == Fault {
+		return Figure{What: "charging current", Value: unit.A(c.Amps / float64(len(c.Packs))).Any(), Limit: unit.A(pack.Charge).Any(), Decides: "the pack's charging limit"}
 	}
-	f := Finding{
-		Severity: Fault, Message: fmt.Sprintf("%s charges nothing while it is plugged in and the cart is parked", c.Charger),
-		Subjects: append([]Subject{OfPart(c.Charger)}, stringSubjects(pack)...),
-		Remedy:   "follow both leads of the charger to the poles of the pack",
-	}
-	if c.End > 0 && c.End < pack.Volts {
-		f.Message += fmt.Sprintf(": it goes up to %s, and the pack rests at %s", volts(c.End), volts(pack.Volts))
-		f.Remedy = ""
-		if c.End*classApart > pack.Volts && assumed(c.Assumptions, chargeRatings[Danger], c.Charger) {
-			f.Severity = Caution
-			f.Message += unconfirmed
-		}
-	}
-	p.report(f)
+	return Figure{What: "end voltage", Value: unit.V(c.End).Any(), Limit: unit.V(pack.End).Any(), Least: of == Caution, Decides: "the pack's full charge"}
 }
 
-// chargerOf is the link of a charger; nil if the part is none.
-func (p *Pass) chargerOf(id model.PartID) *network.Link {
-	for i := range p.Net.Links() {
-		if l := &p.Net.Links()[i]; l.Is(model.ChargerElement) && l.Part.ID == id {
-			return l
-		}
+// chargerFor lists the kinds of charger by the cells that they are made for.
+var chargerFor = map[int]string{12: "charger-onboard-36v", 16: "charger-onboard-48v", 24: "charger-onboard-72v"}
+
+// otherCharger is the exchange of a charger that overcharges for one of the library that is
+// made for as many cells, what was read off the old label left behind.
+func (p *Pass) otherCharger(c *support.Charging, of Severity) []edit.Edit {
+	part := p.Net.Part(c.Charger)
+	kind, known := chargerFor[c.Packs[0].Cells]
+	if of != Danger || !known || len(c.Packs) > 1 || !c.Packs[0].IsLithium() || part.Kind == kind && len(part.Ratings) == 0 {
+		return nil
 	}
-	return nil
+	was := p.Net.Cat.Definition(part.Kind)
+	is := p.Net.Cat.Definition(kind)
+	if was == nil || is == nil || !sameTerminals(was, is) {
+		return nil
+	}
+	var edits []edit.Edit
+	for _, r := range part.Ratings {
+		edits = append(edits, p.rate(c.Charger, r.Name, unit.Any{}))
+	}
+	edits = append(edits, edit.SetPart{Sheet: p.Sheet.Name, ID: c.Charger, Field: "kind", Text: kind})
+	return []edit.Edit{together(fmt.Sprintf("fit a %s for %s", kind, c.Charger), edits...)}
 }
 
-// isReversed reports whether a device is a finding of the polarity rules.
-func (p *Pass) isReversed(l *network.Link) bool {
-	return slices.ContainsFunc(p.survey().reversed(chargerRole), func(d device) bool { return d.link == l })
+// sameTerminals reports whether one kind of part can take the place of another wire by wire.
+func sameTerminals(a, b *model.Definition) bool {
+	for _, t := range a.Terminals {
+		if b.Terminal(t.Name) == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // againstPacks are the judgements of a charger without that of the AC circuit, which is
 // the last and rests on a circuit that nobody recorded.
 func againstPacks(c support.Charging) []support.Judgement {
+	if len(c.Packs) == 0 {
+		return nil // that it charges nothing is a finding of its own
+	}
 	if c.AC != nil && c.Branch.Assumed {
 		return c.Judgements[:len(c.Judgements)-1]
 	}

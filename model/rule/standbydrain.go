@@ -1,24 +1,49 @@
 package rule
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.com/lugbook/model/basis"
+	"example.com/lugbook/model/unit"
+)
 
 var standByDrain = Rule{
 	ID: "stand-by-drain", Title: "The cart at rest empties its batteries",
 	Family: Packs, Severity: Fault,
 	About: "Computes what each part takes with the cart parked and how many days the battery that is empty first lasts until its usable " +
 		"charge is gone. Less than a week is a fault, less than two months a caution. A note if only what may have a switch of its own makes it so.",
-	Bad:    "a reducer whose wake lead is looped to its input: 45 mA for ever",
-	Good:   "the wake lead is on the switched side of the key",
-	Basis:  Basis{"a cart that is flat after a week's rest has a fault, one that does not last two months of winter deserves a word", Practice},
+	Why: "A reducer left awake takes 45 mA, a tracker 30, a display 10, the pack's own electronics 15: together 2.4 Ah a day. A hundred ampere-hours of usable charge is gone in six " +
+		"weeks, and a lithium pack that goes below its floor may not be charged again. Lead batteries that stand empty sulphate.",
+	Tell: "Cart parked, key off, everything switched off: put a meter on milliamperes in series with the pack's negative, in a lead that you can open safely, and write down what " +
+		"it settles at after a minute. Divide the usable ampere-hours by it, and by 24.",
+	Blind: "The figures of stand-by are mostly typical until somebody measures them. Self-discharge is left out: a few per cent a month. Loads with a switch of their own, that the " +
+		"sheet does not show, are taken as on, and the finding says so.",
+	Bad:   "the wake lead of the reducer is on the hot side of the key: awake day and night",
+	Good:  "the wake lead is on the switched side of the key",
+	Wrong: Example{Of: sleepingReducer, But: []string{"wire r4", "wire r4 fu5.out red.WAKE gauge=16AWG insulation=105C length=1m", "+", "stack fu5.out k1 r4"}},
+	Right: Example{Of: sleepingReducer},
+	Basis: Basis{"a cart that is flat after a week's rest has a fault, one that does not last two months of winter deserves a word", Practice},
+
 	Remedy: "put the drain behind key, tow switch or isolator, or switch the pack off when the cart is laid up",
 	Run:    runStandByDrain,
 }
 
-// Days at rest that a cart should last. Our choice.
-const (
-	weekDays   = 7
-	seasonDays = 60
-)
+// sleepingReducer is a reducer whose wake lead is behind the key.
+const sleepingReducer = `
+part pack lithium-pack-16 capacity=60Ah
+part fu4 fuse-cartridge fuse-rating=15A
+part fu5 fuse-inline-80v fuse-rating=3A
+part key key-switch
+part red reducer-common-negative
+wire r1 pack.POS fu4.in gauge=12AWG insulation=105C length=100mm
+wire r2 fu4.out red.IN+ gauge=12AWG insulation=105C length=800mm
+wire r3 red.NEG pack.NEG gauge=12AWG insulation=105C length=800mm
+wire k0 pack.POS fu5.in gauge=16AWG insulation=105C length=100mm
+wire k1 fu5.out key.BAT gauge=16AWG insulation=105C length=2m
+wire r4 key.IGN red.WAKE gauge=16AWG insulation=105C length=1m
+stack pack.POS r1 k0
+at pack.POS cover=fitted
+`
 
 // leastOfDrain is the share of the drain from which a part is named.
 const leastOfDrain = 0.05
@@ -28,10 +53,11 @@ func runStandByDrain(p *Pass) {
 		return
 	}
 	s := p.support().StandBy
-	if s == nil || s.Days == 0 || s.Days >= seasonDays {
+	if s == nil || s.Days == 0 || s.Days >= p.limit(basis.RestDaysCaution) {
 		return
 	}
-	f := Finding{Subjects: []Subject{OfPart(s.First)}}
+	season := p.limit(basis.RestDaysCaution)
+	f := Finding{State: s.State, Subjects: []Subject{OfPart(s.First)}, Figure: Figure{What: "days at rest", Value: wholeDays(s.Days), Limit: wholeDays(season), Least: true, Decides: "the battery that is empty first"}}
 	words := ""
 	on := 0.0
 	for _, draw := range s.Draws {
@@ -51,12 +77,21 @@ func runStandByDrain(p *Pass) {
 		f.Message += "; what may have a switch of its own is taken as on"
 	}
 	switch {
-	case days >= seasonDays:
+	case days >= season:
 		f.Severity = Note
-	case days >= weekDays:
+	case days >= p.limit(basis.RestDaysFault):
 		f.Severity = Caution
 	}
 	p.report(f)
+}
+
+// wholeDays is a number of days, rounded down.
+func wholeDays(days float64) unit.Any {
+	d, err := unit.ParseAny(fmt.Sprintf("%d days", int(days)))
+	if err != nil {
+		return unit.Any{}
+	}
+	return d
 }
 
 // smallAmps writes a current that may be milliamperes.
