@@ -68,7 +68,7 @@ func runBranchCircuit(p *Pass) {
 		}
 		say := func(most float64, typical bool, what, decides string) {
 			f := Finding{
-				Message: fmt.Sprintf("%s draws %s AC through %s; %s", list(subjects[1:]), amps(c.amps), c.inlet.ID, what), Subjects: subjects,
+				Message: fmt.Sprintf("through %s goes %s AC for %s; %s", c.inlet.ID, amps(c.amps), list(subjects[1:]), what), Subjects: subjects,
 				Figure: Figure{What: "AC current", Value: unit.A(c.amps).Any(), Limit: unit.A(most).Any(), Decides: decides},
 			}
 			if typical || c.typical {
@@ -85,7 +85,7 @@ func runBranchCircuit(p *Pass) {
 		case rated.OK && c.amps > rated.Value:
 			say(rated.Value, rated.IsTypical(), fmt.Sprintf("it is made for %s", amps(rated.Value)), "the inlet's rating")
 		case !branch.OK || branch.IsTypical():
-			p.missing(Gap{Datum: "the branch circuit", Field: branchRating, Decides: fmt.Sprintf("whether it gives the %s that %s draws", amps(c.amps), list(subjects[1:])), Worst: Fault, Quiet: true, Subjects: subjects[:1]})
+			p.missing(Gap{Datum: "the branch circuit", Field: branchRating, Decides: fmt.Sprintf("whether it gives %s for %s", amps(c.amps), list(subjects[1:])), Worst: Fault, Quiet: true, Subjects: subjects[:1]})
 		}
 	}
 }

@@ -10,6 +10,7 @@ var badExamples = slices.Concat(
 	chainBad,
 	supplyBad,
 	meteringBad,
+	chargingBad,
 	studsBad,
 )
 
@@ -20,5 +21,6 @@ var goodExamples = slices.Concat(
 	chainGood,
 	supplyGood,
 	meteringGood,
+	chargingGood,
 	studsGood,
 )

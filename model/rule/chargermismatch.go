@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
@@ -72,7 +73,7 @@ func runChargerMismatch(p *Pass) {
 		for _, id := range parts {
 			subjects = append(subjects, OfPart(id))
 		}
-		for _, g := range worse(judgements) {
+		for _, g := range bySeverity(worse(judgements)) {
 			f := Finding{
 				Severity: g.severity, Message: fmt.Sprintf("%s: %s", c.Charger, g.text), State: "charging",
 				Figure: chargeFigure(&c, g.severity), Subjects: subjects, Fixes: p.otherCharger(&c, g.severity),
@@ -84,6 +85,20 @@ func runChargerMismatch(p *Pass) {
 			p.report(f)
 		}
 	}
+}
+
+// bySeverity joins judgements of one severity: what is wrong with one charger in one way is one
+// finding.
+func bySeverity(list []graded) []graded {
+	var joined []graded
+	for _, g := range list {
+		if i := slices.IndexFunc(joined, func(j graded) bool { return j.severity == g.severity }); i >= 0 {
+			joined[i].text += "; " + g.text
+			continue
+		}
+		joined = append(joined, g)
+	}
+	return joined
 }
 
 // chargeFigure is what a charger gives against what its pack takes.
