@@ -43,6 +43,7 @@ const (
 	BarrelRange       = "barrel-range"
 	SupportInterval   = "support-interval"
 	SupportAtBattery  = "support-at-battery"
+	SupportElsewhere  = "support-elsewhere"
 	BendRadius        = "bend-radius"
 	LoopDistance      = "loop-distance"
 	ParallelSpread    = "parallel-spread"
@@ -109,6 +110,8 @@ var limits = []Limit{
 		Base: "18 in", Source: "ABYC E-11 11.14.6.8"},
 	{Name: SupportAtBattery, Means: "the first stretch of a battery cable from its terminal",
 		Base: "36 in", Source: "ABYC E-11 11.14.6.8", House: "18 in", Why: "a cart shakes more than a boat"},
+	{Name: SupportElsewhere, Means: "stretch of a wire between two supports up to which it is a note only",
+		Base: "24 in", Source: "FAA AC 43.13-1B 11-96; 46 CFR 183.340(b)(4)", House: "18 in", Why: "a cart shakes more than a boat"},
 	{Name: BendRadius, Means: "bend radius over the outside diameter of a cable",
 		Base: "10 times", Source: "US Army TM 1-1500-204-23-4"},
 	{Name: LoopDistance, Means: "length by which the way of a positive and its negative may differ",

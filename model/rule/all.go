@@ -96,6 +96,8 @@ var All = []Rule{
 
 	// frame and return
 	packOnFrame,
+	tractionThroughFrame,
+	earthMissing,
 
 	// studs and lugs
 	stackOrder,
@@ -115,6 +117,11 @@ var All = []Rule{
 	untracedEndLive,
 
 	// mounting
+	notSecured,
+	unsupported,
+	tightBend,
+	noStrainRelief,
+	unguardedEdge,
 
 	// paper
 }

@@ -6,6 +6,7 @@ import "slices"
 var badExamples = slices.Concat(
 	commonBad,
 	conductorsBad,
+	mountingBad,
 	frameBad,
 	chainBad,
 	supplyBad,
@@ -17,6 +18,7 @@ var badExamples = slices.Concat(
 var goodExamples = slices.Concat(
 	commonGood,
 	conductorsGood,
+	mountingGood,
 	frameGood,
 	chainGood,
 	supplyGood,
