@@ -42,6 +42,7 @@ var vocabulary = []Term{
 	{"full-regeneration-current", unit.Current, "current of braking for some seconds that a pack takes when it is full"},
 	{"branch-current", unit.Current, "breaker of the AC branch circuit that an inlet is plugged into"},
 	{"ac-voltage", unit.Voltage, "AC supply voltage"},
+	{"ac-voltage", unit.Voltage, "AC supply voltage; of a switch or fuse, the AC voltage that it is marked for"},
 	{"ac-current", unit.Current, "AC supply current"},
 	{"power-factor", unit.Ratio, "real over apparent power on the AC side"},
 

@@ -35,6 +35,9 @@ var All = []Rule{
 	deviceTooSlow,
 	notSelective,
 	openingCurve,
+	fuseTooSmall,
+	contactOverload,
+	notMadeForDC,
 
 	// conductors
 	wireTooThin,
@@ -93,6 +96,7 @@ var All = []Rule{
 	shuntBypassed,
 	meterAlwaysOn,
 	canTerminators,
+	packsParallel,
 
 	// frame and return
 	packOnFrame,

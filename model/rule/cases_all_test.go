@@ -12,6 +12,7 @@ var badExamples = slices.Concat(
 	supplyBad,
 	meteringBad,
 	chargingBad,
+	protectionBad,
 	studsBad,
 )
 
@@ -24,5 +25,6 @@ var goodExamples = slices.Concat(
 	supplyGood,
 	meteringGood,
 	chargingGood,
+	protectionGood,
 	studsGood,
 )

@@ -49,11 +49,16 @@ func (p *Pass) fuseBefore(wires []*network.Link, taken float64, peaks bool) (flo
 // mostBefore is the largest rating of a device before a wire; not known if its size is not
 // recorded. A class of insulation that is not recorded counts as the lowest.
 func (p *Pass) mostBefore(l *network.Link) (float64, bool) {
+	return p.mostAt(l, p.nominalAt(l))
+}
+
+// mostAt is mostBefore in a circuit of that voltage.
+func (p *Pass) mostAt(l *network.Link, nominal float64) (float64, bool) {
 	if l.Wire.Gauge.IsZero() {
 		return 0, false
 	}
 	class := max(l.Wire.Insulation.Degrees(), worstClass)
-	return p.loadAt(l.Wire, 0, p.nominalAt(l), class).limit, true
+	return p.loadAt(l.Wire, 0, nominal, class).limit, true
 }
 
 // worstThrough is what flows in a link in the worst of the states.
@@ -80,19 +85,36 @@ const cartridgeMost = 30
 // 183.455(b) allows.
 var leadLength = unit.LengthFromMetres(0.1)
 
-// insertFuse sets a fuse into a wire at the end on a node; false if that end is loose. The
-// kinds open at any pack's voltage and fault current.
+// insertFuse sets a fuse into a wire at the end on a node, of a kind that opens at any pack's
+// voltage and fault current; false if that end is loose.
 func (p *Pass) insertFuse(l *network.Link, near network.Node, rating float64) (edit.Edit, bool) {
+	return p.insertKind(l, near, kindFor(rating), rating, 0)
+}
+
+// insertKind is insertFuse of a kind, for several fuses in one step: number counts them from 0,
+// so that each has a name of its own.
+func (p *Pass) insertKind(l *network.Link, near network.Node, kind string, rating float64, number int) (edit.Edit, bool) {
 	at := p.Net.Point(near).At
 	if at.IsZero() {
 		return nil, false
 	}
-	id := p.freePart("fu")
-	fuse := model.Part{ID: id, Kind: kindFor(rating), Ratings: []model.Rating{{Name: "fuse-rating", Value: unit.A(rating).Any(), Source: toBeFitted}}}
+	id := model.PartID(nthFree("fu", number, func(id string) bool { return p.Sheet.Part(model.PartID(id)) != nil }))
+	lead := model.WireID(nthFree("wf", number, func(id string) bool { return p.Sheet.Wire(model.WireID(id)) != nil }))
+	fuse := model.Part{ID: id, Kind: kind, Ratings: []model.Rating{{Name: "fuse-rating", Value: unit.A(rating).Any(), Source: toBeFitted}}}
 	return edit.InsertInWire{
-		Sheet: p.Sheet.Name, Wire: l.Wire.ID, Near: sideOf(l.Wire, at), Part: fuse, In: "in", Out: "out",
-		Lead: p.freeWire("wf"), Length: leadLength,
+		Sheet: p.Sheet.Name, Wire: l.Wire.ID, Near: sideOf(l.Wire, at), Part: fuse, In: "in", Out: "out", Lead: lead, Length: leadLength,
 	}, true
+}
+
+// nthFree is the free name after as many others as number says.
+func nthFree(word string, number int, taken func(string) bool) string {
+	return freeName(word, func(id string) bool {
+		if taken(id) {
+			return true
+		}
+		number--
+		return number >= 0
+	})
 }
 
 // smallerFuse fits the fuse that some wires behind a device allow; false if it is no smaller,

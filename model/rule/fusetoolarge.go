@@ -164,14 +164,19 @@ func (p *Pass) thickerBefore(e *network.Entry, l *network.Link) (*network.Link, 
 	}
 }
 
-// smallerOrThicker are the ways out for a branch: the fuse that it allows, or wire for the fuse
-// that is there.
+// smallerOrThicker are the ways out for a branch: the fuse that it allows in place of the one
+// before it, or of its own where it leaves; or wire for the fuse that is there.
 func (p *Pass) smallerOrThicker(e *network.Entry, branch []*network.Link) []edit.Edit {
 	var fixes []edit.Edit
+	smaller, ok := edit.Edit(nil), false
 	if len(e.Limits) == 1 {
-		if fix, ok := p.smallerFuse(e.Limits[0], branch); ok {
-			fixes = append(fixes, fix)
-		}
+		smaller, ok = p.smallerFuse(e.Limits[0], branch)
+	}
+	if !ok {
+		smaller, ok = p.tapFuseFor(e, branch)
+	}
+	if ok {
+		fixes = append(fixes, smaller)
 	}
 	if fix, ok := p.thickEnough(branch, e.Amps, p.nominalAt); ok {
 		fixes = append(fixes, fix)
