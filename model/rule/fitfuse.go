@@ -23,7 +23,7 @@ import (
 func (p *Pass) fuseBefore(wires []*network.Link, taken float64, peaks bool) (float64, bool) {
 	most, usual := 0.0, 0.0
 	for i, l := range wires {
-		limit, known := p.mostBefore(l)
+		limit, known := p.fuseLimitBefore(l)
 		if !known {
 			return 0, false
 		}
@@ -46,14 +46,14 @@ func (p *Pass) fuseBefore(wires []*network.Link, taken float64, peaks bool) (flo
 	return max(usual, least.Amperes), true
 }
 
-// mostBefore is the largest rating of a device before a wire; not known if its size is not
+// fuseLimitBefore is the largest rating of a device before a wire; not known if its size is not
 // recorded. A class of insulation that is not recorded counts as the lowest.
-func (p *Pass) mostBefore(l *network.Link) (float64, bool) {
-	return p.mostAt(l, p.nominalAt(l))
+func (p *Pass) fuseLimitBefore(l *network.Link) (float64, bool) {
+	return p.fuseLimitAt(l, p.nominalAt(l))
 }
 
-// mostAt is mostBefore in a circuit of that voltage.
-func (p *Pass) mostAt(l *network.Link, nominal float64) (float64, bool) {
+// fuseLimitAt is fuseLimitBefore in a circuit of that voltage.
+func (p *Pass) fuseLimitAt(l *network.Link, nominal float64) (float64, bool) {
 	if l.Wire.Gauge.IsZero() {
 		return 0, false
 	}

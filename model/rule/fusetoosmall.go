@@ -146,7 +146,7 @@ func (p *Pass) largerFuse(l *network.Link, load size.Load) (edit.Edit, bool) {
 		if !slices.Contains(c.Exposure.Limits, l) {
 			continue
 		}
-		most, known := p.mostAt(w, c.Nominal)
+		most, known := p.fuseLimitAt(w, c.Nominal)
 		if !known || c.Exposure.IsUnrated() || c.Exposure.Amps-rated+next.Amperes > most {
 			return nil, false
 		}

@@ -164,7 +164,7 @@ func (p *Pass) judgeParallel(g []beside) {
 	}
 	if len(bare) > 0 {
 		f := Finding{
-			Message:  fmt.Sprintf("%s are in parallel and %s no fuse of %s own: nothing there limits what the others drive into a fault in it", list(all), have(bare), itsOwn(bare)),
+			Message:  fmt.Sprintf("%s are in parallel; no fuse at %s limits what the rest drives into a fault in it", list(all), list(bare)),
 			Subjects: appendNew(bare, all...),
 		}
 		if fix, ok := p.fuseEach(g); ok {
@@ -174,21 +174,6 @@ func (p *Pass) judgeParallel(g []beside) {
 		return
 	}
 	p.judgeEqual(g, all)
-}
-
-// have and itsOwn say what some things lack, each or together.
-func have(s []Subject) string {
-	if len(s) > 1 {
-		return list(s) + " have"
-	}
-	return list(s) + " has"
-}
-
-func itsOwn(s []Subject) string {
-	if len(s) > 1 {
-		return "their"
-	}
-	return "its"
 }
 
 // judgeEqual reports devices of parallel strings that differ in rating or in when they open.
@@ -267,7 +252,7 @@ func (p *Pass) fuseEach(g []beside) (edit.Edit, bool) {
 	}
 	var edits []edit.Edit
 	for i, l := range cables {
-		most, known := p.mostBefore(l)
+		most, known := p.fuseLimitBefore(l)
 		one, ok := p.insertKind(l, poles[i], kind, rating, i)
 		if !fits || !known || rating > most || !ok {
 			return nil, false
