@@ -39,7 +39,7 @@ func runBranchUnfused(p *Pass) {
 	told := map[int]bool{}
 	for i := range entries {
 		e := &entries[i]
-		if !p.isTwelveVolts(e) || told[p.metal().Of(e.At)] {
+		if len(e.Limits) == 0 || !p.isTwelveVolts(e) || told[p.metal().Of(e.At)] {
 			continue
 		}
 		if branches := p.branchesAt(e); len(branches) > 1 {

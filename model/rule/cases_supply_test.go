@@ -21,6 +21,8 @@ func lampOnPack(reducer, negative, back string) string {
 }
 
 var supplyBad = []example{
+	{rule: "under-voltage", name: "a 48 V coil on 36 V", text: "job system=36V\npart pack lithium-pack-12\npart fu fuse-inline-80v fuse-rating=5A\npart sol contactor-48v\n" +
+		"wire k1 pack.POS fu.in gauge=16AWG length=100mm\nwire k2 fu.out sol.coil+ gauge=16AWG\nwire k3 sol.coil- pack.NEG gauge=16AWG"},
 	{rule: "part-of-string", name: "two lamps on the first two, one on the last", text: fourSix + "part fu fuse-inline fuse-rating=5A\npart l1 lamp-12v\npart l2 lamp-tail\npart l3 lamp-12v voltage=6V current=2A\n" +
 		"wire x1 b2.+ fu.in gauge=16AWG length=100mm\nwire x2 fu.out l1.+ gauge=16AWG\nwire x3 fu.out l2.+ gauge=16AWG\nwire x4 l1.- b1.- gauge=16AWG\nwire x5 l2.- b1.- gauge=16AWG\n" +
 		"wire x6 l3.+ b4.+ gauge=16AWG\nwire x7 l3.- b3.+ gauge=16AWG"},

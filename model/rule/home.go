@@ -21,10 +21,29 @@ func (p *Pass) parked() *network.Solution {
 	return nil
 }
 
-// hasKey reports whether the sheet has a key switch.
-func (p *Pass) hasKey() bool {
-	for _, c := range state.Controls(p.Sheet, p.Net.Cat) {
-		if c == model.Key {
+// keyDecides reports whether a key switch of the sheet is fed in a state and nothing bridges it:
+// what is live with the key off could be behind it.
+func (p *Pass) keyDecides(in *network.Solution) bool {
+	for i := range p.Net.Links() {
+		if l := &p.Net.Links()[i]; isKeyContact(l) && p.isHeldLive(l.A, in) != p.isHeldLive(l.B, in) {
+			return true
+		}
+	}
+	return false
+}
+
+func isKeyContact(l *network.Link) bool {
+	return l.Is(model.ContactElement) && l.Def.Control != nil && l.Def.Control.Sets == model.Key
+}
+
+// isHeldLive reports whether metal, fuses and contacts that are closed in a state join a node
+// with the positive of a string; what comes back through a lamp or a coil does not count.
+func (p *Pass) isHeldLive(at network.Node, in *network.Solution) bool {
+	reach := p.Net.Walk([]network.Node{at}, func(l *network.Link, _ network.Node) bool {
+		return l.Firm() || l.Is(model.ContactElement) && in.On(l)
+	})
+	for i := range p.sides() {
+		if f := &p.sides()[i].feed; f.String != nil && reach.Has(f.At) {
 			return true
 		}
 	}
@@ -57,7 +76,7 @@ func (p *Pass) toSwitchedSide(at network.Node) []edit.Edit {
 	reach := p.Net.Walk([]network.Node{at}, func(l *network.Link, _ network.Node) bool { return l.Firm() })
 	for i := range p.Net.Links() {
 		contact := &p.Net.Links()[i]
-		if !contact.Is(model.ContactElement) || contact.Def.Control == nil || contact.Def.Control.Sets != model.Key || reach.Has(contact.B) {
+		if !isKeyContact(contact) || reach.Has(contact.B) {
 			continue
 		}
 		path := reach.Path(contact.A)

@@ -16,7 +16,7 @@ var meterAlwaysOn = Rule{
 		"what the BMS takes. Nobody reads it with the key off. It also lights a lead to the dash for ever that only needs to be live while somebody sits there.",
 	Tell: "Key off, look at the meter: it must be dark, and its plus must measure 0 V against pack negative.",
 	Blind: "A meter that has a button of its own, or sleeps by itself, looks like one that does not. One that counts charge without a shunt on the sheet should be of a kind with sense leads. It is silent on a cart " +
-		"without a key, and leaves it to stand-by-drain to say how many days the pack lasts.",
+		"without a key or with a key that is bridged, and leaves it to stand-by-drain to say how many days the pack lasts.",
 	Bad:    "the voltmeter hangs on key.BAT",
 	Good:   "the voltmeter hangs on key.IGN",
 	Wrong:  Example{Of: keyAndMeter, But: []string{"wire v1", "wire v1 key.BAT vm.+ gauge=16AWG insulation=105C length=300mm"}},
@@ -28,7 +28,7 @@ var meterAlwaysOn = Rule{
 
 func runMeterAlwaysOn(p *Pass) {
 	rest := p.parked()
-	if rest == nil || !p.hasKey() || p.unsound() {
+	if rest == nil || !p.keyDecides(rest) || p.unsound() {
 		return
 	}
 	for i := range p.Net.Links() {
@@ -36,7 +36,7 @@ func runMeterAlwaysOn(p *Pass) {
 		if !l.Is(model.LoadElement) || l.Def.Family != model.Metering || counts(l.Def) || !p.wired(l.A) || !p.wired(l.B) {
 			continue
 		}
-		if v, known := rest.Voltage(l.A, l.B); !known || v < leastVolts {
+		if v, known := rest.Voltage(l.A, l.B); !known || v < leastVolts || !p.isHeldLive(l.A, rest) {
 			continue
 		}
 		f := Finding{

@@ -46,7 +46,7 @@ func runOverVoltage(p *Pass) {
 			continue
 		}
 		f := Finding{
-			Message:  fmt.Sprintf("%s gets %s from %s", fed.link.Part.ID, volts(fed.highest()), fed.by.Link.Part.ID),
+			Message:  fmt.Sprintf("%s gets %s from %s%s", fed.link.Part.ID, volts(fed.highest()), fed.by.Link.Part.ID, fed.atFullCharge()),
 			Figure:   Figure{What: "voltage at " + string(fed.link.Part.ID), Value: unit.V(fed.highest()).Any()},
 			Subjects: []Subject{OfPart(fed.link.Part.ID), OfPart(fed.by.Link.Part.ID)},
 		}
@@ -87,7 +87,7 @@ func (f fedDevice) misplaced(made network.Known) string {
 
 // sameClass is how far two nominal voltages of one class lie apart at most: 51.2 V and 48 V do
 // by 7 %, the next class by a third.
-const sameClass = 0.2
+const sameClass = 0.15
 
 // chopped reports whether the return of a coil goes to a driver of the controller, which
 // may hold it at less than the full voltage.
@@ -103,6 +103,14 @@ func (p *Pass) chopped(l *network.Link) bool {
 		}
 	}
 	return false
+}
+
+// atFullCharge says so if the highest voltage is that at the end of a charge.
+func (f fedDevice) atFullCharge() string {
+	if f.by.String != nil && f.full.OK && f.full.Value > f.nominal.Value {
+		return " at full charge"
+	}
+	return ""
 }
 
 // highest is the largest voltage that is known of the source.

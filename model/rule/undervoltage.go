@@ -5,6 +5,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/basis"
+	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/unit"
 )
 
@@ -12,7 +13,8 @@ var underVoltage = Rule{
 	ID: "under-voltage", Title: "A device gets too little voltage to work",
 	Family: Voltage, Severity: Fault,
 	About: "Compares the nominal voltage of the source that each load, coil and converter is fed from with the least that the device works " +
-		"at or the coil pulls in at, or if that is not known with six tenths of its own nominal voltage.",
+		"at or the coil pulls in at, or if that is not known with six tenths of its own nominal voltage. A coil that pulls in but is made for a higher class of " +
+		"voltage is a caution.",
 	Why: "A coil that gets less than its pull-in voltage does not move, or moves half way and lets its contact burn. A buzzer or radio made for the pack stays silent on 12 V, and a " +
 		"controller below its least voltage sets a fault and does nothing. Nothing burns, and so the mistake is found late: the reverse buzzer is not missed until somebody " +
 		"stands behind the cart.",
@@ -27,6 +29,8 @@ var underVoltage = Rule{
 	Basis:  Basis{"a coil below its pull-in voltage chatters or stays open, electronics below their minimum do not start", Physics},
 	Remedy: "feed it from the pack through a fuse, or fit one made for 12 V",
 	Run:    runUnderVoltage,
+
+	Explains: []string{"coil-marginal"},
 }
 
 // leastRating is the figure of the least voltage that a device works at.
@@ -37,23 +41,35 @@ func runUnderVoltage(p *Pass) {
 		if !fed.nominal.OK {
 			continue
 		}
-		least := p.Net.KnownFigure(fed.link.Part, leastRating)
 		nominal := p.Net.KnownFigure(fed.link.Part, fed.link.Element.Volts)
-		needs := least.Value
-		if pullIn := p.Net.KnownFigure(fed.link.Part, fed.link.Element.PullIn); fed.link.Is(model.CoilElement) && pullIn.OK {
-			needs = pullIn.Value
-		} else if !least.OK {
-			needs = p.limit(basis.LeastVoltage) * nominal.Value
-		}
-		if fed.nominal.Value >= needs {
-			continue
-		}
-		p.report(Finding{
+		needs, pullsIn := p.needs(fed, nominal)
+		f := Finding{
 			Message: fmt.Sprintf("%s gets %s from %s and needs %s%s",
 				fed.link.Part.ID, volts(fed.nominal.Value), fed.by.Link.Part.ID, volts(needs), fed.misplaced(nominal)),
 			Figure: Figure{What: "voltage at " + string(fed.link.Part.ID), Value: unit.V(fed.nominal.Value).Any(), Limit: unit.V(needs).Any(), Least: true,
 				Decides: "the least that it works at"},
 			Subjects: []Subject{OfPart(fed.link.Part.ID), OfPart(fed.by.Link.Part.ID)},
-		})
+		}
+		switch {
+		case fed.nominal.Value < needs:
+			p.report(f)
+		case pullsIn && fed.nominal.Value < nominal.Value && fed.misplaced(nominal) != "":
+			f.Severity = Caution
+			f.Message = fmt.Sprintf("%s gets %s from %s%s; it pulls in at %s, which leaves little for an empty pack and the drop on the way",
+				fed.link.Part.ID, volts(fed.nominal.Value), fed.by.Link.Part.ID, fed.misplaced(nominal), volts(needs))
+			f.Figure.Limit, f.Figure.Decides = unit.V(nominal.Value).Any(), "what its coil is made for"
+			p.report(f)
+		}
 	}
+}
+
+// needs is the least voltage that a device works at, and whether that is a coil's own pull-in.
+func (p *Pass) needs(fed fedDevice, nominal network.Known) (least float64, pullsIn bool) {
+	if pullIn := p.Net.KnownFigure(fed.link.Part, fed.link.Element.PullIn); fed.link.Is(model.CoilElement) && pullIn.OK {
+		return pullIn.Value, true
+	}
+	if least := p.Net.KnownFigure(fed.link.Part, leastRating); least.OK {
+		return least.Value, false
+	}
+	return p.limit(basis.LeastVoltage) * nominal.Value, false
 }

@@ -17,7 +17,7 @@ var wakeOnHotSide = Rule{
 		"all that has no switch of its own on the 12 V side lives with it: sockets, radios, a telephone left to charge. A lithium pack that is emptied so over a winter may not wake again.",
 	Tell: "Key off, measure the wake lead against the reducer's input negative: it must be 0 V. Then measure the output: it must fall to 0 V within seconds after the key is turned. " +
 		"In series with the reducer's fuse the meter must show less than a milliampere at rest.",
-	Blind: "It is silent on a cart without a key on the sheet, and about a reducer without a wake lead, which can only be switched at its input. Hazard lamps, a tracker or a fridge may be meant to " +
+	Blind: "It is silent on a cart without a key on the sheet or with a key that is bridged, about a lead that is fed backwards through a lamp or coil, and about a reducer without a wake lead, which can only be switched at its input. Hazard lamps, a tracker or a fridge may be meant to " +
 		"live with the key off: waive it with that reason. A timer or a wake output of the pack counts as live if a contact on the sheet holds it.",
 	Bad:      "red.WAKE is on key.BAT",
 	Good:     "red.WAKE is on key.IGN",
@@ -31,7 +31,7 @@ var wakeOnHotSide = Rule{
 
 func runWakeOnHotSide(p *Pass) {
 	rest := p.parked()
-	if rest == nil || !p.hasKey() || p.unsound() {
+	if rest == nil || !p.keyDecides(rest) || p.unsound() {
 		return
 	}
 	told := map[model.PartID]bool{}
@@ -40,8 +40,11 @@ func runWakeOnHotSide(p *Pass) {
 		if !takesPower(l) || len(l.Element.Fed) == 0 || told[l.Part.ID] || !rest.On(l) {
 			continue
 		}
-		told[l.Part.ID] = true
 		lead := model.TerminalRef{Part: l.Part.ID, Name: l.Element.Fed[0]}
+		if !p.isHeldLive(p.Net.Node(lead), rest) {
+			continue
+		}
+		told[l.Part.ID] = true
 		f := Finding{
 			Message: fmt.Sprintf("%s is fed with the key off: %s never sleeps", lead, l.Part.ID),
 			State:   rest.State.Name, Subjects: []Subject{OfPart(l.Part.ID), OfTerminal(lead)},
