@@ -119,6 +119,9 @@ var All = []Rule{
 	cutEndLive,
 	cappedEndLive,
 	untracedEndLive,
+	deadEndLead,
+	loneWire,
+	unwiredPart,
 
 	// mounting
 	notSecured,
@@ -128,4 +131,10 @@ var All = []Rule{
 	unguardedEdge,
 
 	// paper
+	wireToMake,
+	studUnphotographed,
+	ratingNotRead,
+	wireNotMarked,
+	restsOnAssumption,
+	hiddenCharacters,
 }

@@ -14,6 +14,8 @@ var badExamples = slices.Concat(
 	chargingBad,
 	protectionBad,
 	studsBad,
+	endsBad,
+	paperBad,
 )
 
 var goodExamples = slices.Concat(
@@ -27,4 +29,6 @@ var goodExamples = slices.Concat(
 	chargingGood,
 	protectionGood,
 	studsGood,
+	endsGood,
+	paperGood,
 )
