@@ -19,7 +19,6 @@ type mutation struct {
 // shop is a cart on which a mistake is about to be made.
 type shop struct {
 	dice  *rand.Rand
-	job   *model.Job
 	sheet *model.Sheet
 	net   *network.Network
 }

@@ -78,17 +78,14 @@ func (r *trial) likeness() string {
 	return r.mutation + ", " + strings.Join(words, " and ")
 }
 
-// tally counts dangerous mutants, those that some rule speaks of, those of a class whose own
-// rules do, and those that are excused.
-type tally struct{ dangerous, found, own, excused int }
+// tally counts dangerous mutants, those that some rule speaks of, and those of a class whose
+// own rules do.
+type tally struct{ dangerous, found, own int }
 
 func (c *tally) add(r *trial, class string) {
 	c.dangerous++
-	switch {
-	case len(r.findings) > 0:
+	if !r.missed() {
 		c.found++
-	case r.excuse() != "":
-		c.excused++
 	}
 	if class != "" && r.spokenOf(class) {
 		c.own++
@@ -97,10 +94,10 @@ func (c *tally) add(r *trial, class string) {
 
 func (c tally) String() string {
 	share := 100.0
-	if c.dangerous > c.excused {
-		share = 100 * float64(c.found) / float64(c.dangerous-c.excused)
+	if c.dangerous > 0 {
+		share = 100 * float64(c.found) / float64(c.dangerous)
 	}
-	return fmt.Sprintf("%9d %9d %9d %9d %8.2f %%", c.dangerous, c.found, c.own, c.excused, share)
+	return fmt.Sprintf("%9d %9d %9d %8.2f %%", c.dangerous, c.found, c.own, share)
 }
 
 // recall is a table of what was found, by class of hazard and by mistake.
@@ -127,7 +124,7 @@ func recall(results []*trial) string {
 			}
 		}
 	}
-	fmt.Fprintf(&b, "%-24s %7s %9s %9s %9s %9s   recall\n", "", "made", "dangerous", "found", "by class", "excused")
+	fmt.Fprintf(&b, "%-24s %7s %9s %9s %9s   recall\n", "", "made", "dangerous", "found", "by class")
 	for _, c := range classes {
 		fmt.Fprintf(&b, "%-24s %7s %s\n", c, "", byClass[c])
 	}

@@ -30,6 +30,3 @@ func (r *trial) spokenOf(class string) bool {
 	}
 	return false
 }
-
-// excuse is why the rules may be silent about a mutant; empty if they may not.
-func (r *trial) excuse() string { return "" }
