@@ -189,6 +189,9 @@ func (p *Pass) deratedAt(l *network.Link) (carried30, bool) {
 	}
 	amps := there.Amperes * conductor.BundleFactor(o.Capacity.Bundled, o.Nominal)
 	c := carried30{wire: l, where: heated{place: place, zone: zone}, amps: amps, most: o.Capacity.Most * amps / o.Capacity.Amps, rated: o.Exposure.Amps}
+	if len(o.Exposure.Limits) > 1 {
+		c.most = max(c.most, strainLimit*amps) // as for all of them together in 30 C
+	}
 	return c, c.rated > c.most
 }
 
