@@ -86,6 +86,15 @@ func TestDamageThatThePlanSeesTo(t *testing.T) {
 	}
 }
 
+// TestWhatThePlanKeptIsToldAsBuiltToo: both rules go back to the cart as found.
+func TestWhatThePlanKeptIsToldAsBuiltToo(t *testing.T) {
+	for _, id := range []string{"damaged-cable", "thin-motor-leads"} {
+		text, err := rule.Find(id).Wrong.Text()
+		require.NoError(t, err)
+		require.Len(t, said(t, id, job(t, text+"\nsheet as-built")), 1, id)
+	}
+}
+
 // TestMotorLeadsThatNeedNoRenewal: leads that were renewed with the mains, mains that did not get
 // thicker, and phases that stand the controller's phase current by its label.
 func TestMotorLeadsThatNeedNoRenewal(t *testing.T) {

@@ -13,7 +13,7 @@ var damagedCable = Rule{
 	ID: "damaged-cable", Title: "A damaged cable stays in",
 	Family: Conductors, Severity: Caution,
 	About: "Speaks about wires that are recorded as corroded, frayed or marked by heat, and as a fault about those that are burnt, melted, chafed or have broken strands. On a plan, or " +
-		"as built, it also finds wires that were so on the sheet before, are the same still, and of which nothing says what is done about them.",
+		"as built, it also finds wires that were found so, are the same still, and of which nothing says what is done about them.",
 	Why: "Corrosion creeps under the jacket: a cable that is green at its lug is often black a hand's breadth further in, and black strands neither crimp nor solder. A new lug on such copper is a " +
 		"bad joint from its first day. Heat leaves copper soft and its jacket brittle. Where a jacket is chafed through, the next bump joins the conductor to the frame.",
 	Tell: "Cut the jacket back from the lug until the copper is bright; if it is not after a hand's breadth, the cable is done. Bend it sharply: a sound jacket does not crack. With current flowing, " +
@@ -55,11 +55,11 @@ var (
 type damage struct {
 	wire  model.WireID
 	found []model.Condition
-	kept  bool // it was so on the sheet before, and nothing is said of it since
+	kept  bool // it was found so, and nothing is said of it since
 }
 
 func runDamagedCable(p *Pass) {
-	before := compare.Before(p.Job, p.Sheet.Name)
+	before := p.asItWas()
 	var grave, lesser []damage
 	for i := range p.Sheet.Wires {
 		w := &p.Sheet.Wires[i]
@@ -82,6 +82,15 @@ func runDamagedCable(p *Pass) {
 	p.reportDamage(lesser, Caution)
 }
 
+// asItWas is the sheet that the cart was found as, for a sheet after it; else the sheet before; nil
+// if there is none.
+func (p *Pass) asItWas() *model.Sheet {
+	if found := p.Job.Sheet(model.AsFound); found != nil && p.Sheet.Name != model.AsFound {
+		return found
+	}
+	return compare.Before(p.Job, p.Sheet.Name)
+}
+
 // damageOf is what is wrong with a wire as recorded, the gravest first.
 func damageOf(w *model.Wire) []model.Condition {
 	var list []model.Condition
@@ -93,7 +102,7 @@ func damageOf(w *model.Wire) []model.Condition {
 	return list
 }
 
-// keptFrom is the wire on the sheet before if it is the same still and its note too; nil if it
+// keptFrom is the wire on an earlier sheet if it is the same still and its note too; nil if it
 // is not.
 func keptFrom(before *model.Sheet, w *model.Wire) *model.Wire {
 	if before == nil {
@@ -131,7 +140,7 @@ func (p *Pass) reportDamage(list []damage, s Severity) {
 	}
 	message := "damaged: " + listWords(words)
 	if kept > 0 {
-		message = "kept from the sheet before though damaged: " + listWords(words) + "; nothing says what is done about it"
+		message = "kept though damaged: " + listWords(words) + "; nothing says what is done about it"
 	}
 	p.report(Finding{Severity: s, Message: message, Subjects: subjects})
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/compare"
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
@@ -17,7 +16,7 @@ import (
 var thinMotorLeads = Rule{
 	ID: "thin-motor-leads", Title: "Motor leads stay thin while the mains are renewed",
 	Family: Conductors, Severity: Caution,
-	About: "Compares a plan, or the cart as built, with the sheet before it: where the cables from pack to controller get thicker and leads of the motor that carry the " +
+	About: "Compares a plan, or the cart as built, with the cart as it was found: where the cables from pack to controller get thicker and leads of the motor that carry the " +
 		"drive's current stay as they were and are thinner, it says how much the two carry. Leads of a separate field are left out, and so are the phases of an AC motor " +
 		"that stand the controller's phase current by its label.",
 	Why: "The current that the controller takes from the pack goes through the motor as well, and at low speed the motor's current is the larger of the two: the controller " +
@@ -25,7 +24,7 @@ var thinMotorLeads = Rule{
 		"where nobody does, at the motor's studs beside the axle.",
 	Tell: "Put the mains and the motor leads side by side and compare the copper at the lugs. After a long climb feel both with the back of the hand: the motor leads should not be the warmer ones. " +
 		"Look at their studs: browned paint or a blued nut has been hot.",
-	Blind: "It needs the sheet before: on a cart as found nothing is renewed. It compares what the two may carry, not what flows; whether a lead gets too hot is said by another rule, " +
+	Blind: "It needs the sheet as found: before it nothing is renewed. It compares what the two may carry, not what flows; whether a lead gets too hot is said by another rule, " +
 		"from the controller's ratings. Where the controller gives its motor less current than it takes the leads may be right: waive it with the maker's figures.",
 	Bad:    "mains renewed from 4 to 2 AWG, motor leads left at 4 AWG",
 	Good:   "both renewed to 2 AWG",
@@ -65,7 +64,7 @@ wire w3 ctrl.B- pack.NEG gauge=2AWG insulation=105C length=700mm`
 const drivesShare = 0.6
 
 func runThinMotorLeads(p *Pass) {
-	before := compare.Before(p.Job, p.Sheet.Name)
+	before := p.asItWas()
 	if before == nil || p.unsound() {
 		return
 	}

@@ -15,7 +15,7 @@ var unsupported = Rule{
 		"Asks for the stretch of traction and charging cables that are longer than that.",
 	Why: "A cable that hangs swings, and all of its swing ends at its lugs: the strands behind the crimp break one by one, and the nut turns. What hangs low catches on a stump; what hangs beside " +
 		"an edge saws through its jacket.",
-	Tell:  "Put a hand between two ties and lift: half an inch of slack is right. A hand's width and a half, from thumb to little finger twice over, is about 18 in.",
+	Tell:  "Put a hand between two ties and lift: half an inch of slack is right. The span of a hand from thumb to little finger is about 9 in: two spans are the most.",
 	Blind: "It repeats what was recorded: the longest stretch, not where it is. Thin wires of which nothing is recorded are not asked for; in a loom they are held by it.",
 	Bad:   "a charge lead that hangs free for 0.8 m", Good: "clipped every 0.4 m",
 	Wrong:  Example{Of: clipped, But: []string{"wire c1", "wire c1 chg.DC+ fu2.in gauge=10AWG insulation=105C length=900mm supported=800mm"}},
