@@ -95,7 +95,7 @@ var limits = []Limit{
 	{Name: DriveDrop, Means: "voltage lost on the way to the drive at its continuous rating",
 		Base: "5 %", Source: "NEC 215.2 informational note, from memory", House: "3 %", Why: "what is lost in cables is range and heat"},
 	{Name: CoilHot, Means: "resistance of a hot coil above its cold one",
-		Base: "40 %", Source: "a coil about 100 C above the bench; 0.393 % a degree, IEC 60028"},
+		Base: "40 %", Source: "a coil about 100 C above the bench; 0.393 % a degree, IEC 60028, from memory"},
 	{Name: LugsPerStud, Means: "lugs on one stud",
 		Base: "4 pcs", Source: "ABYC E-11 11.14.6.9; FAA AC 43.13-1B 11-174", House: "3 pcs", Why: "four lugs of traction cable leave no thread"},
 	{Name: StackCurrent, Means: "current from which a joint counts as one of the main circuit: its place in a stack goes by current, and its condition matters more",

@@ -80,12 +80,14 @@ type pulled struct {
 
 func (in pulled) has(l *network.Link) bool { return slices.Contains(in.contacts, l) }
 
-// workingContacts lists the contacts of contactors that close when the coil is fed.
+// workingContacts lists the contacts beside the drive that close when the coil of their contactor is
+// fed, and those of change-over contactors.
 func (p *Pass) workingContacts() []*network.Link {
 	var list []*network.Link
 	for i := range p.Net.Links() {
 		l := &p.Net.Links()[i]
-		if l.Is(model.ContactElement) && l.Element.Coil != "" && l.Element.Rest != model.RestClosed && p.isTraction(l.A) && p.isTraction(l.B) && p.coilOf(l) != nil {
+		if l.Is(model.ContactElement) && l.Element.Coil != "" && l.Element.Rest != model.RestClosed && p.isTraction(l.A) && p.isTraction(l.B) && p.coilOf(l) != nil &&
+			(p.feedsDrive(l) || p.restingBeside(l) != nil) {
 			list = append(list, l)
 		}
 	}

@@ -30,7 +30,7 @@ var coilMarginal = Rule{
 	Good:   "a coil that needs 34 V on the same pack",
 	Wrong:  Example{Of: relayOnPack, But: []string{"part r", "part r relay-48v pull-in-voltage=44V"}},
 	Right:  Example{Of: relayOnPack},
-	Basis:  Basis{"a coil pulls in by its current; copper gains 0.393 % of its resistance for each degree", "resistance and temperature coefficient of annealed copper: IEC 60028"},
+	Basis:  Basis{"a coil pulls in by its current; copper gains 0.393 % of its resistance for each degree", "temperature coefficient of annealed copper: IEC 60028, from memory"},
 	Remedy: "fit a coil of the right class, or take the resistance out of its feed",
 	Run:    runCoilMarginal,
 }
