@@ -56,7 +56,7 @@ var chainBad = []example{
 	{rule: "does-not-drive", name: "held by the lock-out pin", text: edited(sepex, "+", "wire x1 tow.2 ctrl.lockout"+aux)},
 	{rule: "does-not-drive", name: "in reverse alone", text: edited(sepex, "wire k11", "wire k11 dir.R cut"+aux)},
 	{rule: "does-not-drive", name: "a relay in the feed is not pulled in", text: edited(lithium, "wire k6", "wire k6 chg.interlock-b ry.30"+aux+"\npart ry relay-48v\nwire x1 ry.87 sol.coil+"+aux, "stack sol.coil+", "")},
-	{rule: "does-not-drive", name: "the lead of a speed step is burnt off", text: edited(resistor, "wire a4", "wire a4 wiper.C2 cut gauge=6AWG")},
+	{rule: "does-not-drive", name: "the lead of a speed step is burnt off", text: edited(resistor, "part pedal", "part pedal pedal-switch-steps", "wire k4", "wire k4 pedal.P1 sol.coil+", "wire a4", "wire a4 wiper.C2 cut gauge=6AWG")},
 	{rule: "does-not-drive", name: "the work contact of an interlock relay", text: edited(lithium, "+", "part acr ac-relay", "wire k5", "wire k5 pedal.NO acr.COM"+aux,
 		"wire k6", "wire k6 acr.NO sol.coil+"+aux, "wire k7", "wire k7 acr.NO ctrl.KSI"+aux)},
 	{rule: "pre-charge-twice", name: "three", text: edited(twoResistors, "+", "part pre3 precharge-resistor\nwire p5 sol.L1 pre3.a gauge=18AWG\nwire p6 sol.L2 pre3.b gauge=18AWG")},

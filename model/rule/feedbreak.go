@@ -186,17 +186,24 @@ func (t *tracer) throughOwn(reach *network.Reach, at network.Node) bool {
 	return via == nil || via.IsMetal() || carries(t.in, via)
 }
 
-// liveEnd is the one end that is live because a switch is closed and that leads nowhere: a
-// terminal of a switch without a wire, or a cut wire. It is false if there is none, or more
+// liveEnd is the one end that is live because a switch is closed and that leads nowhere: a cut
+// wire, or else a terminal of a switch without a wire. It is false if there is none, or more
 // than one.
 func (t *tracer) liveEnd() (network.Node, bool) {
-	found, n := network.None, 0
-	for _, at := range t.hot.Order {
-		if t.p.Net.Point(at).How == model.Cut && t.isSwitched(at) || t.p.Net.Point(at).How == "" && t.isBare(at) {
-			found, n = at, n+1
+	cut := func(at network.Node) bool { return t.p.Net.Point(at).How == model.Cut && t.isSwitched(at) }
+	bare := func(at network.Node) bool { return t.p.Net.Point(at).How == "" && t.isBare(at) }
+	for _, isEnd := range []func(network.Node) bool{cut, bare} {
+		found, n := network.None, 0
+		for _, at := range t.hot.Order {
+			if isEnd(at) {
+				found, n = at, n+1
+			}
+		}
+		if n > 0 {
+			return found, n == 1
 		}
 	}
-	return found, n == 1
+	return network.None, false
 }
 
 // isSwitched reports whether the way from the positive end to a node passes a switch.
