@@ -64,6 +64,8 @@ var protectionBad = []example{
 	{rule: "packs-in-parallel", text: edited(page("packs-in-parallel"), "part fu2", "", "wire x1", "", "wire x2", "wire x2 p2.POS bar.2 gauge=2AWG insulation=105C length=300mm", "at fu2.in", "")},
 	{rule: "packs-in-parallel", name: "on one fuse", text: edited(page("packs-in-parallel"), "part fu2", "", "part fu1", "part fu1 fuse-class-t fuse-rating=225A",
 		"wire w1", "wire w1 p1.POS fu1.in gauge=2AWG insulation=105C length=150mm", "wire x1", "wire x1 p2.POS fu1.in gauge=2AWG insulation=105C length=150mm", "wire x2", "", "at fu2.in", "", "+", "stack fu1.in w1 x1")},
+	{rule: "packs-in-parallel", name: "the third of three", text: edited(page("packs-in-parallel"), "+",
+		"part p3 lithium-pack-16\nwire z1 p3.POS bar.4 gauge=2AWG insulation=105C length=300mm\nwire z2 p3.NEG p2.NEG gauge=2AWG insulation=105C length=300mm\nat p3.POS cover=fitted")},
 	{rule: "packs-in-parallel", name: "unequal", text: edited(page("packs-in-parallel"), "part fu2", "part fu2 fuse-class-t fuse-rating=100A")},
 	{rule: "packs-in-parallel", name: "of two kinds", text: edited(page("packs-in-parallel"), "part fu2", "part fu2 fuse-holder fuse-rating=150A interrupting-rating=20kA")},
 }

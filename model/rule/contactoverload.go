@@ -180,8 +180,14 @@ func (p *Pass) passages(part *model.Part, d *model.Definition) []passage {
 // startsBare reports whether a terminal is of the traction path of a cart without a controller:
 // how long that takes its starting current is not known.
 func (p *Pass) startsBare(at network.Node) bool {
-	controlled := slices.ContainsFunc(p.Net.Links(), func(l network.Link) bool { return p.isDriveLoad(&l) })
-	return !controlled && p.isTraction(at) && p.hasDrive()
+	if !p.isTraction(at) {
+		return false
+	}
+	if p.shared.bare == nil {
+		bare := p.hasDrive() && !slices.ContainsFunc(p.Net.Links(), func(l network.Link) bool { return p.isDriveLoad(&l) })
+		p.shared.bare = &bare
+	}
+	return *p.shared.bare
 }
 
 // enters is the current that goes from a node into some links.

@@ -44,11 +44,6 @@ func (p *Pass) freePart(word string) model.PartID {
 	return model.PartID(freeName(word, func(id string) bool { return p.Sheet.Part(model.PartID(id)) != nil }))
 }
 
-// freeWire is a wire id that no wire of the sheet has.
-func (p *Pass) freeWire(word string) model.WireID {
-	return model.WireID(freeName(word, func(id string) bool { return p.Sheet.Wire(model.WireID(id)) != nil }))
-}
-
 func freeName(word string, taken func(string) bool) string {
 	for n := 1; ; n++ {
 		if name := fmt.Sprintf("%s%d", word, n); !taken(name) {

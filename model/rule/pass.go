@@ -41,7 +41,8 @@ type shared struct {
 	restless    []*network.ChatterError
 	asked       bool // solved is complete
 	trials      []trial
-	tried       bool // trials is complete
+	tried       bool  // trials is complete
+	bare        *bool // the drive has no controller; nil until asked
 	noted       map[string]bool
 	gaps        []gap
 }
