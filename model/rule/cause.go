@@ -1,6 +1,9 @@
 package rule
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // underCauses puts each finding that follows from another right behind its cause, and tells it
 // so. A group stands where its gravest finding would stand. A cause is never put under another.
@@ -17,7 +20,7 @@ func underCauses(rules []Rule, findings []Finding) []Finding {
 			under[i] = true
 		}
 	}
-	for c := range causes {
+	for _, c := range slices.Sorted(maps.Keys(causes)) {
 		if under[c] {
 			for _, i := range causes[c] {
 				delete(under, i)
