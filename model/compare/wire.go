@@ -44,6 +44,7 @@ func alongside(w, other *model.Wire) *model.Wire {
 	turned := w.Clone()
 	turned.From, turned.To = w.To, w.From
 	turned.FromLug, turned.ToLug = w.ToLug, w.FromLug
+	turned.FromBarrel, turned.ToBarrel = w.ToBarrel, w.FromBarrel
 	slices.Reverse(turned.Via)
 	if same(&turned, other) > same(w, other) {
 		return &turned

@@ -7,6 +7,7 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/unit"
 )
 
@@ -30,7 +31,7 @@ var lugBarrel = Rule{
 	Wrong:  Example{Of: studExample, But: []string{"wire w3", "wire w3 iso.out pump.+ gauge=4AWG insulation=105C length=600mm to-barrel=2AWG"}},
 	Right:  Example{Of: studExample, But: []string{"wire w3", "wire w3 iso.out pump.+ gauge=4AWG insulation=105C length=600mm to-barrel=4AWG"}},
 	Basis:  Basis{"a crimped joint is at least as strong as the wire, which a barrel of another size does not give", "FAA AC 43.13-1B 11-174"},
-	Remedy: "cut the lug off, strip back to clean copper, and crimp a lug of the wire's size with the die of its maker",
+	Remedy: "cut the lug off, strip back to clean copper, and crimp a lug of the wire's size with the die of its maker; the ready-made edit records that",
 	Run:    runLugBarrel,
 }
 
@@ -82,10 +83,24 @@ func (p *Pass) reportBarrel(w *model.Wire, end model.End, barrel unit.Gauge) {
 		Subjects: []Subject{OfWire(w.ID)},
 		Figure:   Figure{What: "size of the barrel", Value: barrel.Any(), Limit: w.Gauge.Any(), Least: narrow, Decides: "the wire in it"},
 	}
+	if !slices.Contains(w.Condition, model.WrongLug) {
+		f.Fixes = []edit.Edit{p.newBarrels(w)}
+	}
 	if !end.IsLoose() {
 		f.Subjects = append(f.Subjects, OfTerminal(end.At))
 	}
 	p.report(f)
+}
+
+// newBarrels is the edit that gives each lug of a wire that does not fit it a barrel of its size.
+func (p *Pass) newBarrels(w *model.Wire) edit.Edit {
+	var edits []edit.Edit
+	for k, barrel := range []unit.Gauge{w.FromBarrel, w.ToBarrel} {
+		if !barrel.IsZero() && !p.barrelFits(barrel, w.Gauge) {
+			edits = append(edits, p.setWire(w.ID, []string{"from-barrel", "to-barrel"}[k], w.Gauge.String()))
+		}
+	}
+	return together(fmt.Sprintf("crimp lugs for %s on %s", w.Gauge, w.ID), edits...)
 }
 
 // holeIsWrong reports whether the hole of a lug of the wire does not suit its stud.

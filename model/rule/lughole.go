@@ -6,6 +6,7 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/conductor"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/unit"
 )
 
@@ -29,7 +30,7 @@ var lugHole = Rule{
 	Wrong:  Example{Of: holeExample, But: []string{"wire k3", "wire k3 key.IGN sol.coil+ gauge=16AWG insulation=105C length=1m to-lug=3/8_in"}},
 	Right:  Example{Of: holeExample},
 	Basis:  Basis{"a ring terminal is of the same nominal size as its stud", "ABYC E-11 11.14.6.10"},
-	Remedy: "fit a lug made for that stud",
+	Remedy: "fit a lug made for that stud; the ready-made edit records that",
 	Run:    runLugHole,
 }
 
@@ -75,10 +76,28 @@ func (p *Pass) judgeLug(s stud, w *model.Wire) {
 		Subjects: []Subject{OfTerminal(s.at), OfWire(w.ID)},
 		Figure:   holeFigure(lug, s.size, fit),
 	}
-	if severity == Note {
+	if severity != Note {
+		f.Fixes = p.newLugs(s)
+	} else {
 		f.Remedy = "check that lug, washer and nut are for one and the same stud, and record the size that is really there"
 	}
 	p.report(f)
+}
+
+// newLugs is the edit that gives every lug of a stud that does not suit it the size of the stud;
+// none if lugs for one of the wires are not made with such a hole.
+func (p *Pass) newLugs(s stud) []edit.Edit {
+	var edits []edit.Edit
+	for _, w := range s.wires {
+		if severity := badFits[conductor.FitOf(w.LugAt(s.at), s.size)]; severity == "" || severity == Note {
+			continue
+		}
+		if w.Gauge.IsZero() || !conductor.LugMade(w.Gauge, s.size) {
+			return nil
+		}
+		edits = append(edits, p.setWire(w.ID, string(sideOf(w, s.at))+"-lug", s.size.String()))
+	}
+	return []edit.Edit{together(fmt.Sprintf("fit %s lugs on %s", s.size, s.at), edits...)}
 }
 
 // badFits is how grave each fit is.
