@@ -94,7 +94,7 @@ func (b breach) follows(other breach) bool {
 }
 
 // unheard tells why a control that is set so that the cart must stay does not keep it: nothing
-// follows it, what does is not wired, or the drive is fed past it.
+// follows it, what does is not wired, or the drive is fed past its contact.
 func (p *Pass) unheard(set state.Setting) string {
 	var moved, wired []Subject
 	for i := range p.Sheet.Parts {
@@ -116,7 +116,7 @@ func (p *Pass) unheard(set state.Setting) string {
 	case len(wired) == 0:
 		return fmt.Sprintf("no contact of %s is wired at both ends", list(moved))
 	}
-	return fmt.Sprintf("the drive is fed past %s", list(wired))
+	return fmt.Sprintf("the drive does not heed the contact of %s", list(wired))
 }
 
 // theControl is a control with its article: the plug, the key.
