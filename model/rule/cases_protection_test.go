@@ -32,8 +32,8 @@ var protectionBad = []example{
 	{rule: "fuse-volts", name: "a larger one", text: edited(page("fuse-volts"), "part fu1", "part fu1 fuse-holder fuse-rating=200A voltage-rating=32V interrupting-rating=5000A")},
 	{rule: "fuse-too-far", name: "10 in", text: edited(page("fuse-too-far"), "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=10in")},
 
-	{rule: "fuse-too-small", text: edited(page("fuse-too-small"), "part fu3", "part fu3 fuse-cartridge fuse-rating=15A")},
-	{rule: "fuse-too-small", name: "its wire allows no larger one", text: edited(page("fuse-too-small"), "part fu3", "part fu3 fuse-cartridge fuse-rating=15A",
+	{rule: "fuse-too-small", text: edited(page("fuse-too-small"), "part fu3", "part fu3 fuse-cartridge fuse-rating=25A")},
+	{rule: "fuse-too-small", name: "its wire allows no larger one", text: edited(page("fuse-too-small"), "part fu3", "part fu3 fuse-cartridge fuse-rating=25A",
 		"wire y2", "wire y2 fu3.out sw.IN gauge=14AWG insulation=60C length=2m")},
 	{rule: "fuse-too-small", name: "by a typical load", text: edited(lithium, "part fu1", "part fu1 fuse-class-t fuse-rating=125A", "wire w2", "wire w2 fu1.out sol.L1 gauge=2AWG insulation=105C length=600mm")},
 	{rule: "fuse-too-small", name: "the peak lasts longer than it holds", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=150A peak-current=400A"), also: opens("fu1", 250, 100, 400, 5, 2000, 0.01)},

@@ -24,7 +24,7 @@ var contactOverload = Rule{
 	Tell: "Read the amperes off the part or its maker's sheet; for a plug the size of the pin decides. Clamp the meter round the wire with everything on. Measure " +
 		"millivolts across the closed contact: more than 50 mV at its current is a bad or overloaded one. Brown plastic and a pin that has lost its shine tell the rest.",
 	Blind: "Knows lasting currents, and a drive's peak; how long a contact stands more than its rating is left out. A part of which no continuous rating is known " +
-		"goes unsaid. Where both the part's rating and the drive's are typical figures it asks for the label instead of speaking. " +
+		"goes unsaid, and so does what flows until a fuse opens at once. Where both the part's rating and the drive's are typical figures it asks for the label instead of speaking. " +
 		"The traction path of a cart without a controller is left out, for nobody knows how long its starting current lasts. Breaking a current is another rule's matter.",
 	Bad:   "a plug of 15 A in the feed of a pump that takes 27 A",
 	Good:  "a plug of 50 A in the same feed",
@@ -97,7 +97,7 @@ func (p *Pass) judgeCarrier(part *model.Part, d *model.Definition) {
 		if !rated.OK {
 			continue
 		}
-		load := p.currents().Most(way.amps)
+		load := p.lastingMost(way.amps)
 		f, overloaded := p.overloaded(part, way, rated, load)
 		if overloaded && f.Figure.Beyond() > worst.Figure.Beyond()+worseBy {
 			worst = f
@@ -128,7 +128,7 @@ func (p *Pass) overloaded(part *model.Part, way passage, rated network.Known, lo
 	default:
 		return Finding{}, false
 	}
-	switch drive := p.peaksByMemory(load); {
+	switch drive := p.drawnByMemory(load); {
 	case rated.IsTypical() && drive:
 		p.missing(Gap{Datum: "the rating for lasting current", Field: way.rating, Decides: "whether it carries " + amps(load.Amps), Worst: Fault, Quiet: true, Subjects: f.Subjects})
 		return Finding{}, false

@@ -63,7 +63,18 @@ func (p *Pass) fuseLimitAt(l *network.Link, nominal float64) (float64, bool) {
 
 // worstThrough is what flows in a link in the worst of the states.
 func (p *Pass) worstThrough(l *network.Link) size.Load {
-	return p.currents().Most(func(in *network.Solution) float64 { return math.Abs(in.Current(l)) })
+	return p.lastingMost(func(in *network.Solution) float64 { return math.Abs(in.Current(l)) })
+}
+
+// lastingMost is the largest current of something over all states in which no device opens at
+// once.
+func (p *Pass) lastingMost(of func(*network.Solution) float64) size.Load {
+	return p.currents().Most(func(in *network.Solution) float64 {
+		if p.opensAtOnce(in) {
+			return 0
+		}
+		return of(in)
+	})
 }
 
 // carriedBy is what flows for long in the wire that carries most of some, and whether a drive's

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.com/lugbook/model"
+	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/unit"
 )
@@ -52,7 +53,22 @@ func runFuseOpens(p *Pass) {
 	if p.unsound() {
 		return
 	}
+	worst := p.opening()
+	for i := range p.Net.Links() {
+		if o, opens := worst[&p.Net.Links()[i]]; opens {
+			p.reportOpens(o)
+		}
+	}
+}
+
+// opening is each device that opens in some use, with the most that it has until then; computed
+// once.
+func (p *Pass) opening() map[*network.Link]opened {
+	if p.shared.opening != nil {
+		return p.shared.opening
+	}
 	worst := map[*network.Link]opened{}
+	p.shared.opening = worst
 	for _, u := range p.inUse() {
 		for _, o := range p.opens(u) {
 			if o.amps > worst[o.device].amps {
@@ -60,11 +76,19 @@ func runFuseOpens(p *Pass) {
 			}
 		}
 	}
-	for i := range p.Net.Links() {
-		if o, opens := worst[&p.Net.Links()[i]]; opens {
-			p.reportOpens(o)
-		}
+	return worst
+}
+
+// opensAtOnce reports whether some device has so much in a solution that it opens at once: that
+// flows for no time.
+func (p *Pass) opensAtOnce(in *network.Solution) bool {
+	known, done := p.shared.atOnce[in]
+	if !done {
+		first := p.firstToOpen(in)
+		known = first.device != nil && first.amps > clearlyShort*first.rated.Value
+		p.shared.atOnce[in] = known
 	}
+	return known
 }
 
 // opened is a device that opens in a use, with what it has until then.
@@ -119,6 +143,9 @@ func (p *Pass) reportOpens(o opened) {
 		Message:  fmt.Sprintf("%s has %s for long in the state %s, and opens", p.nameOf(o.device), amps(o.amps), o.in.state.Name),
 		Figure:   Figure{What: "current", Value: unit.A(o.amps).Any(), Limit: unit.A(opensWithin * o.rated.Value).Any(), Decides: "135 % of its rating"},
 		Subjects: []Subject{p.deviceSubject(o.device)},
+	}
+	if fix, ok := p.largerFuse(o.device, o.amps); ok && o.amps < clearlyShort*o.rated.Value {
+		f.Fixes = []edit.Edit{fix}
 	}
 	if o.in.derived {
 		f.State = o.in.state.Name

@@ -17,7 +17,7 @@ import (
 )
 
 var fuseTooSmall = Rule{
-	ID: "fuse-too-small", Title: "A fuse opens in normal use",
+	ID: "fuse-too-small", Title: "A fuse is smaller than the load it carries",
 	Family: Protection, Severity: Fault,
 	About: "Takes what flows through each fuse and breaker in the worst of all states, with everything on that may be on. Speaks if it is more for long " +
 		"than the rating allows, the house rule leaves a fifth of it free, or if a drive's peak lasts longer than the times known of " +
@@ -27,13 +27,13 @@ var fuseTooSmall = Rule{
 		"their spring, and then it opens at half its rating.",
 	Tell: "Switch everything on that hangs on the fuse and clamp the meter round its wire: the reading must stay below the number on the fuse. Feel " +
 		"the holder after ten minutes. A fuse whose element has sagged in the middle was overloaded; one that is blown black was shorted.",
-	Blind: "Knows the lasting current of loads, not their inrush; of a drive it knows continuous and peak ratings, and takes 30 s where nobody recorded " +
+	Blind: "From 135 % of the rating on another rule speaks, for then it surely opens. Knows the lasting current of loads, not their inrush; of a drive it knows continuous and peak ratings, and takes 30 s where nobody recorded " +
 		"the time of the peak. It speaks of a peak only if the device has surely opened by then: what its times leave open goes unsaid, and so does a " +
 		"typical rating against typical ratings of a drive, which it asks for. A hot place takes some off a fuse; " +
 		"the base table does not count that, the house rule does.",
-	Bad:   "a 15 A fuse feeds a pump that takes 27 A",
+	Bad:   "a 25 A fuse feeds a pump that takes 29 A",
 	Good:  "a 40 A fuse feeds the pump over a wire that allows it",
-	Wrong: Example{Of: fusedPump, But: []string{"part fu3", "part fu3 fuse-cartridge fuse-rating=15A"}},
+	Wrong: Example{Of: fusedPump, But: []string{"part fu3", "part fu3 fuse-cartridge fuse-rating=25A"}},
 	Right: Example{Of: fusedPump},
 	Basis: Basis{"a device carries the load of its circuit for ever and its peaks for their time; for loads that last the NEC asks 125 %",
 		"common practice; NEC 210.20(A), from memory"},
@@ -62,6 +62,9 @@ func runFuseTooSmall(p *Pass) {
 		if !l.Is(model.FuseElement) || p.startsBare(l.A) {
 			continue
 		}
+		if _, opens := p.opening()[l]; opens {
+			continue // fuse-opens speaks
+		}
 		if rated := p.Net.KnownFigure(l.Part, l.Element.Amps); rated.OK {
 			p.judgeLoad(l, rated)
 		}
@@ -88,7 +91,7 @@ func (p *Pass) judgeLoad(l *network.Link, rated network.Known) {
 	} else {
 		return
 	}
-	switch drive := p.peaksByMemory(load); {
+	switch drive := p.drawnByMemory(load); {
 	case rated.IsTypical() && drive:
 		p.missing(Gap{Datum: "the rated current", Field: l.Element.Amps, Decides: "whether it carries " + amps(load.Amps), Worst: Fault, Quiet: true, Subjects: []Subject{p.deviceSubject(l)}})
 		return
@@ -96,15 +99,28 @@ func (p *Pass) judgeLoad(l *network.Link, rated network.Known) {
 		f.Severity = Caution
 		f.Message += p.taken(load) + unconfirmed
 	}
-	if fix, ok := p.largerFuse(l, load); ok {
+	if fix, ok := p.largerFuse(l, load.Amps); ok {
 		f.Fixes = []edit.Edit{fix}
 	}
 	p.report(f)
 }
 
-// peaksByMemory reports whether a load is that of a drive whose rating nobody read off its label.
-func (p *Pass) peaksByMemory(load size.Load) bool {
-	return len(load.Duty) > 1 && p.drivesByMemory(load)
+// mostlyDrive is the share of a drive's continuous rating from which a load is said to be the
+// drive's. Our choice.
+const mostlyDrive = 0.5
+
+// drawnByMemory reports whether a load is that of a drive whose rating nobody read off its label.
+func (p *Pass) drawnByMemory(load size.Load) bool {
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if !p.isDriveLoad(l) {
+			continue
+		}
+		if rated := p.Net.KnownFigure(l.Part, l.Element.Amps); rated.IsTypical() && load.Amps >= mostlyDrive*rated.Value {
+			return true
+		}
+	}
+	return false
 }
 
 // taken says what was assumed of a load.
@@ -131,9 +147,9 @@ func opensBy(d heat.Duty, rated float64, c opening.Curve) (heat.Stage, opening.B
 
 // largerFuse fits the next standard size that carries a load; false if a wire that the device
 // limits does not allow it, or if peaks decide.
-func (p *Pass) largerFuse(l *network.Link, load size.Load) (edit.Edit, bool) {
+func (p *Pass) largerFuse(l *network.Link, load float64) (edit.Edit, bool) {
 	rated, _ := p.Net.Figure(l.Part, l.Element.Amps)
-	next, made := conductor.FuseAtLeast(load.Amps / p.limit(basis.FuseLoad))
+	next, made := conductor.FuseAtLeast(load / p.limit(basis.FuseLoad))
 	if !made || next.Amperes <= rated {
 		return nil, false
 	}

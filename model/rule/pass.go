@@ -41,7 +41,9 @@ type shared struct {
 	restless    []*network.ChatterError
 	asked       bool // solved is complete
 	trials      []trial
-	tried       bool  // trials is complete
+	tried       bool // trials is complete
+	opening     map[*network.Link]opened
+	atOnce      map[*network.Solution]bool
 	bare        *bool // the drive has no controller; nil until asked
 	noted       map[string]bool
 	gaps        []gap
@@ -56,7 +58,7 @@ type solved struct {
 func newPass(job *model.Job, s *model.Sheet, lib *model.Catalogue) *Pass {
 	return &Pass{
 		Job: job, Sheet: s, Net: network.Build(job, s, lib),
-		findings: new([]Finding), shared: &shared{noted: map[string]bool{}},
+		findings: new([]Finding), shared: &shared{noted: map[string]bool{}, atOnce: map[*network.Solution]bool{}},
 	}
 }
 
