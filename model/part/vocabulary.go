@@ -41,7 +41,6 @@ var vocabulary = []Term{
 	{"regeneration-current", unit.Current, "current of braking for some seconds, that a controller gives back or a pack takes at most"},
 	{"full-regeneration-current", unit.Current, "current of braking for some seconds that a pack takes when it is full"},
 	{"branch-current", unit.Current, "breaker of the AC branch circuit that an inlet is plugged into"},
-	{"ac-voltage", unit.Voltage, "AC supply voltage"},
 	{"ac-voltage", unit.Voltage, "AC supply voltage; of a switch or fuse, the AC voltage that it is marked for"},
 	{"ac-current", unit.Current, "AC supply current"},
 	{"power-factor", unit.Ratio, "real over apparent power on the AC side"},
