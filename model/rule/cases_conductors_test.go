@@ -27,6 +27,8 @@ var conductorsBad = []example{
 	{rule: "damaged-cable", name: "as found", text: edited(pumped, "wire w3", "wire w3 sw.OUT pump.+ gauge=6AWG insulation=105C length=1m condition=chafed", "wire w4", "wire w4 pump.- pack.NEG gauge=6AWG insulation=105C length=2m condition=heat-mark,corroded")},
 	{rule: "terminal-class", name: "above 100 A", text: edited(pumped, "part pump", "part pump pump-motor current=130A", "part fu1", "part fu1 fuse-class-t fuse-rating=150A", "wire w2", "wire w2 fu1.out sw.IN gauge=4AWG insulation=105C length=1m",
 		"wire w3", "wire w3 sw.OUT pump.+ gauge=4AWG insulation=105C length=1m", "wire w4", "wire w4 pump.- pack.NEG gauge=2AWG insulation=105C length=2m", "part sw", "part sw switch contact-resistance=1mohm")},
+	{rule: "thin-motor-leads", text: edited(lithium, "+", "sheet plan\nwire w1 pack.POS fu1.in gauge=1/0AWG insulation=105C length=150mm\nwire w2 fu1.out sol.L1 gauge=1/0AWG insulation=105C length=600mm\n"+
+		"wire w3 sol.L2 ctrl.B+ gauge=1/0AWG insulation=105C length=300mm\nwire w4 ctrl.B- shunt.LOAD gauge=1/0AWG insulation=105C length=700mm\nwire w5 shunt.BATT pack.NEG gauge=1/0AWG insulation=105C length=200mm")},
 	{rule: "not-copper", name: "its fuse is too large", text: edited(pumped, "part pump", "part pump pump-motor current=20A", "part fu1", "part fu1 fuse-class-t fuse-rating=80A", "wire w3", "wire w3 sw.OUT pump.+ gauge=8AWG insulation=105C length=1m material=aluminium")},
 	{rule: "not-copper", name: "it carries what flows", text: edited(pumped, "wire w3", "wire w3 sw.OUT pump.+ gauge=4AWG insulation=105C length=1m material=aluminium")},
 	{rule: "not-copper", name: "of unknown size", text: edited(pumped, "wire w3", "wire w3 sw.OUT pump.+ length=1m material=aluminium")},

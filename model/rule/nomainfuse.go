@@ -72,9 +72,12 @@ func runNoMainFuse(p *Pass) {
 }
 
 // mainFuseFor sets a fuse into the one traction cable that leaves a pole, as large as the cables
-// behind it allow; false if more than one leaves, if taps without a fuse hang behind it, or if
-// no size fits both cables and load.
+// behind it allow; false if more than one leaves, if taps without a fuse hang behind it, if no
+// size fits both cables and load, or if another pack feeds the same cart: theirs must match.
 func (p *Pass) mainFuseFor(e *network.Entry, trunk, taps []*network.Link) (edit.Edit, bool) {
+	if len(p.Net.Strings()) > 1 {
+		return nil, false
+	}
 	first := trunk[0]
 	behind := func(l *network.Link) bool { return p.comesThrough(e.Lead, l, first) }
 	for _, l := range trunk[1:] {

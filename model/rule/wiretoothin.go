@@ -180,8 +180,14 @@ func (p *Pass) reportHot(g []hot) {
 }
 
 // thicker is the edit that fits the thinnest size that stands the duty of all wires of a
-// group, in the series of the wire there is; none if no size does.
+// group, in the series of the wire there is; none if no size does, or if a wire shares its
+// current with another beside it.
 func (p *Pass) thicker(g []hot) []edit.Edit {
+	for _, side := range p.parallels() {
+		if slices.ContainsFunc(g, func(h hot) bool { return slices.Contains(side, h.wire) }) {
+			return nil
+		}
+	}
 	more := 1.0 // the current grows with what the wires do not lose any more
 	for _, h := range g {
 		ohms, _ := p.Net.WireOhms(h.wire)
