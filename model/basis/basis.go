@@ -17,6 +17,8 @@ type Limit struct {
 	Source string // where the base table has it from: a standard with its clause, or common practice, no source
 	House  string // the stricter limit of the house rule; empty where it has none of its own
 	Why    string // the reason of the house rule
+
+	base, house unit.Any
 }
 
 // Names of the limits that rules ask for.
@@ -65,7 +67,7 @@ const (
 const practice = "common practice, no source"
 
 // limits is the table.
-var limits = []Limit{
+var limits = read([]Limit{
 	{Name: FuseShare, Means: "rating of a fuse or breaker over the ampacity of its wire, circuits under 50 V",
 		Base: "150 %", Source: "33 CFR 183.455(c)(1)", House: "100 %", Why: "FAA AC 43.13-1B 11-48: the device opens before the wire's rating is exceeded"},
 	{Name: FuseShareHigh, Means: "rating of a fuse or breaker over the ampacity of its wire, circuits of 50 V and more",
@@ -142,6 +144,16 @@ var limits = []Limit{
 		Base: "60 C", Source: "NEC 110.14(C), from memory"},
 	{Name: TerminalClassHigh, Means: "temperature of a terminal that is not marked otherwise, circuits above 100 A",
 		Base: "75 C", Source: "NEC 110.14(C), from memory"},
+})
+
+// read reads the quantities of a table. One that can't be read stays zero.
+func read(table []Limit) []Limit {
+	for i := range table {
+		l := &table[i]
+		l.base, _ = unit.ParseAny(l.Base)
+		l.house, _ = unit.ParseAny(l.House)
+	}
+	return table
 }
 
 // Limits lists the table.
@@ -149,22 +161,18 @@ func Limits() []Limit { return slices.Clone(limits) }
 
 // Find is the limit of that name; false if there is none.
 func Find(name string) (Limit, bool) {
-	i := slices.IndexFunc(limits, func(l Limit) bool { return l.Name == name })
-	if i < 0 {
-		return Limit{}, false
+	for i := range limits {
+		if limits[i].Name == name {
+			return limits[i], true
+		}
 	}
-	return limits[i], true
+	return Limit{}, false
 }
 
 // Of is the limit by a basis, which house tells from the base table, with where it is from.
 func (l Limit) Of(house bool) (value unit.Any, source string) {
-	text, source := l.Base, l.Source
 	if house && l.House != "" {
-		text, source = l.House, "house rule: "+l.Why
+		return l.house, "house rule: " + l.Why
 	}
-	value, err := unit.ParseAny(text)
-	if err != nil {
-		return unit.Any{}, source
-	}
-	return value, source
+	return l.base, l.Source
 }

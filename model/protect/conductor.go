@@ -146,7 +146,7 @@ func (s *Survey) missing(c *Conductor) []string {
 		if _, ok := s.net.Figure(d.Part, d.Element.Amps); !ok {
 			list = append(list, "the rating of "+DeviceName(d)+": what it lets through")
 		}
-		if curve := s.curve(d); len(curve.Gates()) == 0 && curve.Note != "" {
+		if curve := s.Curve(d); len(curve.Gates()) == 0 && curve.Note != "" {
 			list = append(list, "when "+DeviceName(d)+" opens: "+curve.Note)
 		} else if len(curve.Gates()) == 0 {
 			list = append(list, "the opening times of "+DeviceName(d)+": whether it opens before the conductor is too hot")

@@ -47,7 +47,7 @@ func (s *Survey) device(l *network.Link) *Device {
 		Link: l, Rated: s.net.KnownFigure(l.Part, l.Element.Amps),
 		Interrupting: s.net.KnownFigure(l.Part, interruptingRating), Volts: s.net.KnownFigure(l.Part, l.Element.MaxVolts),
 	}
-	d.Curve = s.curve(l)
+	d.Curve = s.Curve(l)
 	if d.By = s.Highest(l); d.By != nil {
 		d.Full = d.By.Full
 	}
@@ -81,8 +81,8 @@ func (s *Survey) Highest(l *network.Link) *network.Feed {
 	return best
 }
 
-// curve is when a device opens, as far as it is known.
-func (s *Survey) curve(l *network.Link) opening.Curve {
+// Curve is when a device opens, as far as it is known.
+func (s *Survey) Curve(l *network.Link) opening.Curve {
 	c, done := s.curves[l]
 	if !done {
 		c = CurveOf(s.net, l)

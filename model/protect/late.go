@@ -89,7 +89,7 @@ func (c *Conductor) stands() (i2t, k float64) {
 // conductor, for longer than that withstands it.
 func (s *Survey) holdsLong(c *Conductor, d *network.Link) bool {
 	stands, _ := c.stands()
-	curve := s.curve(d)
+	curve := s.Curve(d)
 	if curve.Band(hugeAmps).Least*hugeAmps*hugeAmps > stands {
 		return true
 	}
@@ -112,7 +112,7 @@ const hugeAmps = 1e6
 // proves reports whether a device has surely opened, at every current at which it opens at
 // all, before a conductor is harmed. What it may carry for ever is left to its rating.
 func (s *Survey) proves(c *Conductor, d *network.Link) bool {
-	curve := s.curve(d)
+	curve := s.Curve(d)
 	from, opens := curve.OpensFrom()
 	if !opens {
 		return false

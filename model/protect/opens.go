@@ -70,7 +70,7 @@ func (s *Survey) opening(c *Conductor, d *network.Link) (Opening, bool) {
 	if o.To == 0 {
 		return o, false
 	}
-	curve := s.curve(d)
+	curve := s.Curve(d)
 	amps, heat, bounded := curve.Worst(o.From, o.To)
 	o.Amps, o.Band, o.Heat = amps, curve.Band(amps), math.Inf(1)
 	if bounded {

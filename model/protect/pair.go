@@ -48,5 +48,5 @@ func (s *Survey) feedsInto(d *network.Link, lead *network.LeadIn) bool {
 
 func (s *Survey) pair(up, down *network.Link) Pair {
 	d := s.Device(down)
-	return Pair{Up: up, Down: down, Amps: d.through, Verdict: opening.Selective(d.Curve, s.curve(up), d.through)}
+	return Pair{Up: up, Down: down, Amps: d.through, Verdict: opening.Selective(d.Curve, s.Curve(up), d.through)}
 }

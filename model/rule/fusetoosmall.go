@@ -84,7 +84,7 @@ func (p *Pass) judgeLoad(l *network.Link, rated network.Known) {
 		if most < rated.Value {
 			f.Message += fmt.Sprintf("; %s is the most", amps(most))
 		}
-	} else if stage, band, opens := opensBy(load.Duty, rated.Value, p.guard().Device(l).Curve); opens {
+	} else if stage, band, opens := opensBy(load.Duty, rated.Value, p.guard().Curve(l)); opens {
 		f.Message = fmt.Sprintf("%s has opened within %s s at %s, which the drive takes for %s s", p.nameOf(l), number(band.Most), amps(stage.Amps), number(stage.Seconds))
 		f.Figure = Figure{What: "time of the peak", Value: unit.S(stage.Seconds).Any(), Limit: unit.S(band.Most).Any(), Decides: band.Source}
 		vague = vague || band.Recalled || len(load.Assumed) > 0
