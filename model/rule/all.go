@@ -4,6 +4,7 @@ package rule
 var All = []Rule{
 	// polarity
 	batteryShorted,
+	outputShorted,
 	batteryReversed,
 	packReversed,
 	chargerReversed,

@@ -29,9 +29,21 @@ const (
 	bestClass  = 200
 )
 
-// thinAmperes is the largest fuse for a wire below the ampacity table: FAA AC
-// 43.13-1B table 11-3 gives 5 A to 20 and 22 AWG.
-const thinAmperes = 5
+// What goes before a wire below the ampacity table: FAA AC 43.13-1B table 11-3 gives a fuse of
+// 5 A to 20 and 22 AWG, and a breaker of 7.5 A to 20 AWG.
+const (
+	thinAmperes = 5
+	thinBreaker = 7.5
+)
+
+// thinMost is the largest device that the table puts before a wire that is below the ampacity
+// table.
+func thinMost(w *model.Wire) float64 {
+	if w.Gauge.Compare(unit.AWG(20)) < 0 {
+		return thinAmperes
+	}
+	return thinBreaker
+}
 
 // strainLimit is the share of the ampacity that no rule of 33 CFR 183.455(c) goes beyond.
 const strainLimit = 1.5
@@ -80,8 +92,11 @@ func (p *Pass) loadAt(w *model.Wire, amperes, nominal, class float64) carrying {
 	k := protect.CapacityOf(p.Job, p.Sheet, &of, nominal)
 	if k.Missing != "" {
 		c := carrying{amps: thinAmperes, limit: thinAmperes, class: class, thin: true}
-		if amperes > thinAmperes {
+		switch {
+		case amperes > thinMost(&of):
 			c.load = over
+		case amperes > thinAmperes:
+			c.load = strained
 		}
 		return c
 	}

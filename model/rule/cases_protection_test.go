@@ -29,6 +29,10 @@ var protectionBad = []example{
 		"wire k2", "wire k2 fu3.out sp.POST gauge=12AWG insulation=105C length=1m", "wire k3", "wire k3 sp.POST buz.+ gauge=16AWG insulation=60C length=1m", "+", "stack sp.POST k2 k3")},
 	{rule: "fuse-too-large", name: "a thinner wire behind a switch is not spliced on", text: edited(spliced, "part sp", "part sw switch continuous-current=30A",
 		"wire k2", "wire k2 fu3.out sw.IN gauge=12AWG insulation=105C length=1m", "wire k3", "wire k3 sw.OUT buz.+ gauge=16AWG insulation=60C length=1m")},
+	{rule: "fuse-too-large", name: "the size of a breaker before 20 AWG", text: edited(spliced, "part fu3", "part fu3 fuse-cartridge fuse-rating=6A", "wire k3", "wire k3 sp.J buz.+ gauge=20AWG insulation=105C length=1m")},
+	{rule: "output-shorted", name: "behind a switch, through a fuse that holds", text: edited(page("output-shorted"), "part lt", "part sw switch\npart fx fuse-cartridge fuse-rating=40A",
+		"wire a3", "wire a3 fb.IN fx.in gauge=10AWG insulation=105C length=100mm\nwire a7 fx.out sw.IN gauge=10AWG insulation=105C length=1m", "wire a4", "wire a4 sw.OUT fb.NEG1 gauge=10AWG insulation=105C length=1m")},
+	{rule: "output-shorted", name: "of a charger", text: edited(lithium, "wire c3", "wire c3 chg.DC- chg.DC+ gauge=10AWG insulation=105C length=900mm")},
 	{rule: "fuse-volts", name: "a larger one", text: edited(page("fuse-volts"), "part fu1", "part fu1 fuse-holder fuse-rating=200A voltage-rating=32V interrupting-rating=5000A")},
 	{rule: "fuse-too-far", name: "10 in", text: edited(page("fuse-too-far"), "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=10in")},
 
@@ -73,6 +77,8 @@ var protectionBad = []example{
 var protectionGood = []example{
 	{rule: "no-main-fuse", name: "a breaker", text: edited(page("no-main-fuse"), "part fu1", "part fu1 breaker fuse-rating=150A")},
 	{rule: "fuse-too-large", name: "a splice with a fuse behind it", text: edited(spliced, "part fu3", "part fu3 fuse-cartridge fuse-rating=15A")},
+	{rule: "output-shorted", name: "a fuse opens on the short", text: edited(page("output-shorted"), "part lt", "part sw switch\npart fx fuse-cartridge fuse-rating=5A",
+		"wire a3", "wire a3 fb.IN fx.in gauge=10AWG insulation=105C length=100mm\nwire a7 fx.out sw.IN gauge=10AWG insulation=105C length=1m", "wire a4", "wire a4 sw.OUT fb.NEG1 gauge=10AWG insulation=105C length=1m")},
 	{rule: "fuse-too-small", name: "27 A through 40 A", text: page("fuse-too-small")},
 	{rule: "fuse-too-small", name: "the peak is shorter than it holds", text: edited(lithium, "part ctrl", "part ctrl controller-series continuous-current=150A peak-current=400A"), also: opens("fu1", 250, 1000, 400, 60, 2000, 0.01)},
 	{rule: "fuse-too-small", name: "two unread labels", text: edited(lithium, "part fu1", "part fu1 fuse-holder", "part ctrl", "part ctrl controller-series")},

@@ -70,20 +70,47 @@ func (p *Pass) hasDrive() bool {
 }
 
 // lacksOneLead reports whether all studs of a controller but one are wired: a lead is off,
-// and the sheet is whole otherwise.
+// and the sheet is whole otherwise. A stud with nothing but a diode behind it, as that of a plug
+// brake, may stay bare if a motor is wired.
 func (p *Pass) lacksOneLead(l *network.Link) bool {
-	wired, bare := 0, 0
+	wired, bare, motor := 0, 0, p.hasWiredMotor()
 	for _, t := range l.Def.Terminals {
 		at := p.Net.Node(model.TerminalRef{Part: l.Part.ID, Name: t.Name})
 		switch {
 		case t.Serves != model.Traction:
 		case p.wired(at):
 			wired++
-		default:
+		case !motor || !isDiodeEnd(l.Def, t.Name):
 			bare++
 		}
 	}
 	return bare == 1 && wired > 1
+}
+
+// hasWiredMotor reports whether a wire lands on a winding.
+func (p *Pass) hasWiredMotor() bool {
+	for i := range p.Net.Links() {
+		l := &p.Net.Links()[i]
+		if l.Is(model.ResistanceElement) && l.Def.Family == model.Drive && p.isTraction(l.A) && p.isTraction(l.B) && (p.wired(l.A) || p.wired(l.B)) {
+			return true
+		}
+	}
+	return false
+}
+
+// isDiodeEnd reports whether diodes, and nothing else, are at a terminal inside its part.
+func isDiodeEnd(d *model.Definition, terminal string) bool {
+	diodes := 0
+	for _, e := range d.Elements {
+		if !slices.Contains(e.Between, terminal) && !slices.Contains(e.Out, terminal) {
+			continue
+		}
+		if e.Is != model.DiodeElement {
+			return false
+		}
+		diodes++
+	}
+	return diodes > 0
 }
 
 // isTraction reports whether a terminal is of the traction circuit.

@@ -2,9 +2,7 @@ package rule
 
 import (
 	"fmt"
-	"math"
 
-	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/unit"
@@ -42,10 +40,6 @@ wire n1 lt.- pack.NEG gauge=16AWG insulation=105C length=1m
 at pack.POS cover=fitted
 at fu.in cover=fitted`
 
-// opensWithin is the share of its rating at which a fuse opens within an hour: UL 248-14, from
-// memory.
-const opensWithin = 1.35
-
 // clearlyShort is how many times its rating no label makes up for. Our choice.
 const clearlyShort = 4
 
@@ -70,7 +64,7 @@ func (p *Pass) opening() map[*network.Link]opened {
 	worst := map[*network.Link]opened{}
 	p.shared.opening = worst
 	for _, u := range p.inUse() {
-		for _, o := range p.opens(u) {
+		for _, o := range u.opened {
 			if o.amps > worst[o.device].amps {
 				worst[o.device] = o
 			}
@@ -91,53 +85,6 @@ func (p *Pass) opensAtOnce(in *network.Solution) bool {
 	return known
 }
 
-// opened is a device that opens in a use, with what it has until then.
-type opened struct {
-	device *network.Link
-	amps   float64
-	rated  network.Known
-	in     use
-}
-
-// opens lists the devices that open in a use, one after another: what is off behind one that
-// opens first loads the others no more.
-func (p *Pass) opens(u use) []opened {
-	var list []opened
-	var changes []network.Change
-	for solution := u.solution; len(list) < len(p.Net.Links()); {
-		first := p.firstToOpen(solution)
-		if first.device == nil {
-			break
-		}
-		first.in = u
-		list = append(list, first)
-		changes = append(changes, network.Change{Link: first.device, Open: true})
-		after, err := p.Net.SolveWith(u.state, network.Variation{Changes: changes})
-		if err != nil {
-			break
-		}
-		solution = after
-	}
-	return list
-}
-
-// firstToOpen is the device that is farthest beyond what it holds; none if all hold.
-func (p *Pass) firstToOpen(in *network.Solution) opened {
-	var first opened
-	most := opensWithin
-	for i := range p.Net.Links() {
-		l := &p.Net.Links()[i]
-		if !l.Is(model.FuseElement) {
-			continue
-		}
-		rated := p.Net.KnownFigure(l.Part, l.Element.Amps)
-		if now := math.Abs(in.Current(l)); rated.OK && rated.Value > 0 && now > most*rated.Value {
-			first, most = opened{device: l, amps: now, rated: rated}, now/rated.Value
-		}
-	}
-	return first
-}
-
 func (p *Pass) reportOpens(o opened) {
 	f := Finding{
 		Message:  fmt.Sprintf("%s has %s for long in the state %s, and opens", p.nameOf(o.device), amps(o.amps), o.in.state.Name),
@@ -155,26 +102,4 @@ func (p *Pass) reportOpens(o opened) {
 		f.Message += unconfirmed
 	}
 	p.report(f)
-}
-
-// use is a state with its solution; derived is false if everything was switched on in it.
-type use struct {
-	solved
-	derived bool
-}
-
-// inUse are the states with their solutions, and each of them with everything switched on.
-func (p *Pass) inUse() []use {
-	var list []use
-	for _, s := range p.solved() {
-		list = append(list, use{s, true})
-		on, more := s.state.AllOn(p.Sheet, p.Net.Cat)
-		if !more {
-			continue
-		}
-		if solution, err := p.Net.Solve(on); err == nil {
-			list = append(list, use{solved{on, solution}, false})
-		}
-	}
-	return list
 }

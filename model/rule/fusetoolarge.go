@@ -14,7 +14,7 @@ var fuseTooLarge = Rule{
 	About: "Compares the device that limits the current in each wire with the wire's ampacity at its insulation class and " +
 		"30 C. More than 150 % is a danger. From 50 V nominal up (a 16-cell pack has 51.2 V) the limit is the ampacity or " +
 		"the next standard size, bundles of three and more carry less, and what lies between is a note. The house rule allows the " +
-		"ampacity alone; what a job has chosen so is a caution. Says so if a thinner wire goes on from a thicker one.",
+		"ampacity alone; what a job has chosen so is a caution. A wire below 18 AWG takes 5 A; up to 7.5 A before 20 AWG is a note. Says so if a thinner wire goes on from a thicker one.",
 	Why: "A fuse is there for its wire. The load takes what it takes; a fault takes what the fuse lets through, for ever. A wire that carries " +
 		"more than its ampacity gets hotter than its insulation stands: it softens, two conductors meet inside the loom, and the rest is a " +
 		"fire behind the dash with a whole fuse. It happens where a blown fuse was replaced by the next larger one in the box, and where " +
@@ -30,7 +30,7 @@ var fuseTooLarge = Rule{
 	Wrong: Example{Of: fusedTap, But: []string{"part fu3", "part fu3 fuse-cartridge fuse-rating=60A"}},
 	Right: Example{Of: fusedTap},
 	Basis: Basis{"a device may be rated at 150 % of the conductor's ampacity in circuits under 50 V, and at the ampacity or the next " +
-		"standard size, up to 150 %, from 50 V up", "33 CFR 183.455(c), with 183.425 table 5"},
+		"standard size, up to 150 %, from 50 V up; before 20 and 22 AWG a fuse of 5 A, before 20 AWG a breaker of 7.5 A", "33 CFR 183.455(c), with 183.425 table 5; FAA AC 43.13-1B table 11-3"},
 	Remedy: "fit a fuse that the thinnest wire behind it carries, or a thicker wire",
 	Run:    runFuseTooLarge,
 }
@@ -138,7 +138,7 @@ func (p *Pass) tooLargeMessage(e *network.Entry, worst loaded, more int) string 
 	if more > 0 {
 		message += fmt.Sprintf("; %d more behind it", more)
 	}
-	if worst.carries.load != strained {
+	if worst.carries.load != strained || worst.carries.thin {
 		return message
 	}
 	message += fmt.Sprintf("; at %s nominal %s is the most", volts(p.nominalAt(worst.wire)), amps(worst.carries.limit))

@@ -40,6 +40,8 @@ type shared struct {
 	solved      []solved
 	restless    []*network.ChatterError
 	asked       bool // solved is complete
+	uses        []use
+	used        bool // uses is complete
 	trials      []trial
 	tried       bool // trials is complete
 	opening     map[*network.Link]opened

@@ -14,7 +14,7 @@ var returnOverload = Rule{
 	ID: "return-overload", Title: "A return wire carries less than what can come back through it",
 	Family: Protection, Severity: Danger,
 	About: "Computes the most that can come back through each wire of the negative side and last: the sum of all devices whose circuits " +
-		"end before it, with a short inside any part. Negatives that are chained through one wire add up. More than 150 % of what " +
+		"end before it, with a short inside every part on the way. Negatives that are chained through one wire add up. More than 150 % of what " +
 		"the wire carries is a danger, between that and the rule for the circuit's voltage a note; a caution if a typical rating decides, or " +
 		"if the job or the house rule has chosen the stricter rule.",
 	Why: "What goes out comes back. Every fuse sits on the positive side, so a short lets its whole rating come home through whatever negative the " +
@@ -23,7 +23,7 @@ var returnOverload = Rule{
 	Tell: "At each part count the negative wires. Two on one terminal mean a chain: follow it to the bus, and add up the fuses of everything that " +
 		"hangs on it. Hold the sum against the thinnest piece. With a clamp meter on the last piece and all lamps on, the reading is the sum " +
 		"of the loads.",
-	Blind: "Computes the most that lasts with a short inside any one part, which a cart may never see. Where nothing limits the current it is " +
+	Blind: "Computes the most that lasts with every part of a circuit shorted inside, two in a row as well, which a cart may never see. Where nothing limits the current it is " +
 		"silent, for other rules speak of the missing fuse. The frame as a return is another rule's. Motor leads, and the leads from a shunt to its meter, " +
 		"are left out.",
 	Bad:    "the negatives of a 15 A and a 10 A circuit are chained and go home through 22 AWG",

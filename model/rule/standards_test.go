@@ -29,7 +29,8 @@ const (
 
 // TestRatingLimits holds the rule against 33 CFR 183.455(c) with table 5 of 183.425: under 50 V
 // up to 150 % of the ampacity; from 50 V up the ampacity, or the next standard size
-// (NEC 240.6(A)) if that is not over 150 %.
+// (NEC 240.6(A)) if that is not over 150 %. Thinner wires than the table has are held against FAA
+// AC 43.13-1B table 11-3.
 func TestRatingLimits(t *testing.T) {
 	for _, tt := range []struct {
 		gauge      string
@@ -52,6 +53,11 @@ func TestRatingLimits(t *testing.T) {
 		{"2AWG", 105, 316, "danger", "danger"},
 		{"10AWG", 75, 40, "", ""}, // table 5: 40 A
 		{"10AWG", 75, 61, "danger", "danger"},
+		{"20AWG", 105, 5, "", ""},         // FAA AC 43.13-1B table 11-3: a fuse of 5 A
+		{"20AWG", 105, 7, "note", "note"}, // or a breaker of 7.5 A
+		{"20AWG", 105, 8, "danger", "danger"},
+		{"22AWG", 105, 5, "", ""}, // fuse and breaker 5 A
+		{"22AWG", 105, 6, "danger", "danger"},
 	} {
 		t.Run(fmt.Sprintf("%d A on %s %d C", tt.rating, tt.gauge, tt.insulation), func(t *testing.T) {
 			require.Equal(t, tt.below50, gravest(t, "fuse-too-large", ratedFeed(lead48, tt.gauge, tt.insulation, tt.rating)), "under 50 V")

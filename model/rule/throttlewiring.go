@@ -19,7 +19,7 @@ var throttleWiring = Rule{
 	Tell: "Unplug the throttle and measure on its leads: a two-wire one has 0 to 300 ohm with the foot off and 4.4 to 5.8 kohm with it down (from memory; by " +
 		"the maker's sheet), smoothly between; each lead has open circuit to the frame. Then measure each lead end to end to its pin.",
 	Blind: "A sheet without a throttle says nothing of it. What kind of throttle a controller is set to read is in its parameters. Pedals with electronics, leads that go out of " +
-		"sight, and pins that share a terminal with something else are left alone.",
+		"sight or end on a pin of which nobody defined the inside, and pins that share a terminal with something else are left alone.",
 	Bad:    "the lead of the wiper is missing",
 	Good:   "high end, wiper and low end each go to their pin",
 	Wrong:  Example{Of: throttleOnly, But: []string{"wire t2", ""}},
@@ -106,25 +106,56 @@ func (p *Pass) pinless(subjects []Subject) []Subject {
 func isThrottlePin(t model.TerminalDef) bool { return strings.HasPrefix(t.Means, throttlePin) }
 
 // throttlePinAt is the throttle pin that plain metal joins to a node, with the end of the
-// throttle that belongs there. It is unsure if the metal goes out of sight, or reaches
-// something else than controllers and what only joins.
+// throttle that belongs there. It is unsure if there is none, and the lead goes out of sight or
+// comes, over switches and resistors as well, to something that may lead on to a pin.
 func (p *Pass) throttlePinAt(at network.Node) (pin model.TerminalRef, means string, unsure bool) {
 	metal := p.metal()
 	here := p.Net.Point(at).At.Part
 	for _, n := range metal.Members(metal.Of(at)) {
-		point := p.Net.Point(n)
-		d, t := p.Net.DefinitionOf(point.At), p.Net.TerminalDef(point.At)
-		switch {
-		case point.At.IsZero():
-			unsure = unsure || point.How == model.Untraced
-		case point.At.Part == here:
-		case t != nil && isThrottlePin(*t):
-			pin, means = point.At, strings.TrimPrefix(t.Means, throttlePin)
-		case d == nil || d.Family != model.Joining:
-			unsure = true
+		t := p.Net.TerminalDef(p.Net.Point(n).At)
+		if t != nil && isThrottlePin(*t) {
+			pin, means = p.Net.Point(n).At, strings.TrimPrefix(t.Means, throttlePin)
 		}
 	}
-	return pin, means, unsure && pin.IsZero()
+	if !pin.IsZero() {
+		return pin, means, false
+	}
+	reach := p.Net.Walk([]network.Node{at}, func(l *network.Link, _ network.Node) bool {
+		return l.IsMetal() || isPassage(l) && l.Part.ID != here
+	})
+	return pin, means, slices.ContainsFunc(reach.Order, func(n network.Node) bool {
+		return p.Net.Point(n).At.Part != here && p.mayHavePin(n)
+	})
+}
+
+// isPassage reports whether a link passes on what a throttle shows: a contact, a fuse or a
+// resistor, but for those inside a drive.
+func isPassage(l *network.Link) bool {
+	return (l.Is(model.ContactElement) || l.Is(model.FuseElement) || l.Is(model.ResistanceElement)) && l.Def.Family != model.Drive
+}
+
+// mayHavePin reports whether a throttle's lead may go on unseen from a node to its pin: it goes
+// out of sight, the inside of the part is not known there, or a track may have its voltage from
+// there.
+func (p *Pass) mayHavePin(at network.Node) bool {
+	point := p.Net.Point(at)
+	if point.At.IsZero() {
+		return point.How == model.Untraced
+	}
+	d, t := p.Net.DefinitionOf(point.At), p.Net.TerminalDef(point.At)
+	switch {
+	case d == nil || t == nil:
+		return true
+	case isThrottlePin(*t):
+		return true
+	case slices.ContainsFunc(d.Terminals, isThrottlePin), d.Family == model.Joining:
+		return false
+	case slices.ContainsFunc(d.Elements, func(e model.Element) bool { return len(e.Out) > 0 && e.Out[0] == t.Name }):
+		return true
+	}
+	return t.Pole == "" && !slices.ContainsFunc(d.Elements, func(e model.Element) bool {
+		return slices.Contains(e.Between, t.Name) || slices.Contains(e.Out, t.Name)
+	})
 }
 
 // crossed reports whether a pin is made for another end of a throttle. Pins that only have a
