@@ -146,7 +146,7 @@ func (c carrying) figure(what string, amperes float64) Figure {
 func (c carrying) String() string {
 	switch {
 	case c.thin:
-		return fmt.Sprintf("thinner than 18 AWG, %s at most", amps(thinAmperes))
+		return fmt.Sprintf("%s at most below 18 AWG", amps(thinAmperes))
 	case c.best:
 		return fmt.Sprintf("%s even with %s C insulation", amps(c.amps), number(c.class))
 	}

@@ -55,7 +55,7 @@ var chainBad = []example{
 	{rule: "does-not-drive", name: "a pedal switch on its resting contact", text: edited(lithium, "wire k5", "wire k5 pedal.NC chg.interlock-a"+aux)},
 	{rule: "does-not-drive", name: "the tow switch left out", text: edited(sepex, "wire k4", "", "wire k5", "wire k5 tow.1 key.BAT"+aux)},
 	{rule: "does-not-drive", name: "it goes out of sight", text: edited(lithium, "wire k7", "wire k7 untraced ctrl.KSI"+aux)},
-	{rule: "does-not-drive", name: "the lead of a motor without a field is off", text: edited(direct, "+", "part motor motor-pm\nwire m1 ctrl.B+ motor.A1 gauge=2AWG insulation=105C length=500mm")},
+	{rule: "does-not-drive", name: "the lead of a motor without a field is off", text: edited(direct, "+", "part motor motor-pm\nwire m1 ctrl.B+ motor.A1 gauge=2AWG insulation=105C length=500mm\nwire k6 sol.coil+ ctrl.KSI"+aux)},
 	{rule: "does-not-drive", name: "held by the lock-out pin", text: edited(sepex, "+", "wire x1 tow.2 ctrl.lockout"+aux)},
 	{rule: "does-not-drive", name: "in reverse alone", text: edited(sepex, "wire k11", "wire k11 dir.R cut"+aux)},
 	{rule: "does-not-drive", name: "a relay in the feed is not pulled in", text: edited(lithium, "wire k6", "wire k6 chg.interlock-b ry.30"+aux+"\npart ry relay-48v\nwire x1 ry.87 sol.coil+"+aux, "stack sol.coil+", "")},

@@ -28,7 +28,8 @@ var outputShorted = Rule{
 	Remedy: "find the wire that joins the two poles and move it to where it belongs",
 	Run:    runOutputShorted,
 
-	Upsets: []string{"starved"},
+	Explains: []string{"charges-nothing"},
+	Upsets:   []string{"starved"},
 }
 
 // lampSide is a reducer with a lamp on its fuse block.
@@ -91,8 +92,11 @@ func (p *Pass) reportShorted(l *network.Link, u use) {
 		}
 	}
 	if len(switches) > 0 {
-		f.State = u.state.Name
-		f.Message += fmt.Sprintf(" in the state %s, by %s", u.state.Name, list(partsOf(switches)))
+		more := ""
+		if f.State = u.state.Name; !u.derived {
+			f.State, more = "", " with everything on"
+		}
+		f.Message += fmt.Sprintf(" in the state %s%s, by %s", u.state.Name, more, list(partsOf(switches)))
 	}
 	f.Message += fmt.Sprintf(": %s gives into a short", l.Part.ID)
 	f.Subjects = append(f.Subjects, wiresOf(ring)...)
