@@ -47,7 +47,7 @@ func runKeyInputLive(p *Pass) {
 		}
 		levels := p.levels(in)
 		found := false
-		for _, at := range p.keyInputs() {
+		for _, at := range p.driveTerminals(keyInput) {
 			if node := p.Net.Node(at); p.wired(node) && levels.isFed(node) && p.plainly(in, node) {
 				found = true
 				p.reportKeyInput(levels, at, name)
@@ -83,8 +83,8 @@ func (p *Pass) drivesKeyOff() bool {
 	})
 }
 
-// keyInputs lists the key inputs of the controllers of a sheet.
-func (p *Pass) keyInputs() []model.TerminalRef {
+// driveTerminals lists the terminals of drives whose meaning begins with some words.
+func (p *Pass) driveTerminals(means string) []model.TerminalRef {
 	var list []model.TerminalRef
 	for i := range p.Sheet.Parts {
 		part := &p.Sheet.Parts[i]
@@ -93,7 +93,7 @@ func (p *Pass) keyInputs() []model.TerminalRef {
 			continue
 		}
 		for _, t := range d.Terminals {
-			if strings.HasPrefix(t.Means, keyInput) {
+			if strings.HasPrefix(t.Means, means) {
 				list = append(list, model.TerminalRef{Part: part.ID, Name: t.Name})
 			}
 		}

@@ -2,7 +2,6 @@ package rule_test
 
 import (
 	"fmt"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -43,31 +42,11 @@ func lines(findings []rule.Finding) []string {
 	return out
 }
 
-// edit changes a text line by line: a line that starts with the key is replaced, or
-// left out if the value is empty; a key of + adds the value.
+// edited changes a text line by line, as the examples of rules do.
 func edited(text string, changes ...string) string {
-	for i := 0; i < len(changes); i += 2 {
-		key, value := changes[i], changes[i+1]
-		if key == "+" {
-			text += "\n" + value
-			continue
-		}
-		var kept []string
-		found := false
-		for line := range strings.SplitSeq(text, "\n") {
-			if strings.HasPrefix(strings.TrimSpace(line)+" ", key+" ") {
-				found = true
-				if value == "" {
-					continue
-				}
-				line = value
-			}
-			kept = append(kept, line)
-		}
-		if !found {
-			panic("no line starts with " + key)
-		}
-		text = strings.Join(kept, "\n")
+	text, err := rule.Example{Of: text, But: changes}.Text()
+	if err != nil {
+		panic(err)
 	}
 	return text
 }

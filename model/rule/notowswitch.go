@@ -2,10 +2,8 @@ package rule
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/lugbook/model"
-	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/state"
 )
 
@@ -58,7 +56,8 @@ func runNoTowSwitch(p *Pass) {
 		return
 	}
 	tow := p.inState(state.Tow)
-	for _, node := range p.logicSupplies() {
+	for _, at := range p.driveTerminals(logicSupply) {
+		node := p.Net.Node(at)
 		at := p.Net.Point(node).At
 		switch live := p.levels(parked); {
 		case !p.wired(node) || !live.isFed(node):
@@ -74,23 +73,4 @@ func runNoTowSwitch(p *Pass) {
 			})
 		}
 	}
-}
-
-// logicSupplies lists the terminals of drives that take the supply of their logic and nothing
-// else.
-func (p *Pass) logicSupplies() []network.Node {
-	var list []network.Node
-	for i := range p.Sheet.Parts {
-		part := &p.Sheet.Parts[i]
-		d := p.Net.Cat.Definition(part.Kind)
-		if d == nil || d.Family != model.Drive {
-			continue
-		}
-		for _, t := range d.Terminals {
-			if strings.HasPrefix(t.Means, logicSupply) {
-				list = append(list, p.Net.Node(model.TerminalRef{Part: part.ID, Name: t.Name}))
-			}
-		}
-	}
-	return list
 }
