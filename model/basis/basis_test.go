@@ -1,6 +1,12 @@
 package basis_test
 
 import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -30,4 +36,56 @@ func TestEveryLimitIsWhole(t *testing.T) {
 	}
 	_, ok := basis.Find("no-such-limit")
 	require.False(t, ok)
+}
+
+// TestEveryLimitIsAskedFor: a limit that no rule and no verdict on protection reads decides
+// nothing, and would be chosen by a job in vain.
+func TestEveryLimitIsAskedFor(t *testing.T) {
+	names := constants(t, "basis.go")
+	asked := map[string]bool{}
+	for _, folder := range []string{"../rule", "../protect"} {
+		for _, name := range read(t, folder) {
+			asked[names[name]] = true
+		}
+	}
+	for _, l := range basis.Limits() {
+		require.True(t, asked[l.Name], "nothing asks for %s", l.Name)
+	}
+	require.Len(t, names, len(basis.Limits()), "each name is a row of the table")
+}
+
+// constants is the value of each exported text constant of a file, by its name.
+func constants(t *testing.T, path string) map[string]string {
+	file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+	require.NoError(t, err)
+	values := map[string]string{}
+	ast.Inspect(file, func(n ast.Node) bool {
+		if spec, ok := n.(*ast.ValueSpec); ok && spec.Names[0].IsExported() && len(spec.Values) == 1 {
+			if literal, ok := spec.Values[0].(*ast.BasicLit); ok {
+				text, err := strconv.Unquote(literal.Value)
+				require.NoError(t, err)
+				values[spec.Names[0].Name] = text
+			}
+		}
+		return true
+	})
+	return values
+}
+
+// read lists the names of this package that the sources of a folder use, its tests left out.
+func read(t *testing.T, folder string) []string {
+	sources, err := parser.ParseDir(token.NewFileSet(), folder, func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }, 0)
+	require.NoError(t, err)
+	var used []string
+	for _, pkg := range sources {
+		ast.Inspect(pkg, func(n ast.Node) bool {
+			if of, ok := n.(*ast.SelectorExpr); ok {
+				if x, ok := of.X.(*ast.Ident); ok && x.Name == "basis" {
+					used = append(used, of.Sel.Name)
+				}
+			}
+			return true
+		})
+	}
+	return used
 }

@@ -10,13 +10,14 @@ import (
 
 var brakesFullPack = Rule{
 	ID: "brakes-full-pack", Title: "Braking drives current into a full pack that does not take it",
-	Family: Packs, Severity: Caution,
-	About: "For each drive that gives current back while it brakes: compares that current with what the pack takes when it is full, and the voltage that the pack opens at with " +
-		"the highest that the controller stands. Asks for the first where nobody recorded it.",
+	Family: Packs, Severity: Fault,
+	About: "For each drive that gives current back while it brakes: compares that current with what the pack takes when it is full. Asks for the latter where " +
+		"nobody recorded it.",
 	Why: "A cart that is charged on a hill and driven down it brakes into a full pack. The pack's electronics open the charging path at 3.65 V a cell, the " +
 		"braking current has nowhere to go, the controller's own supply shoots up until it trips, and the braking that the driver leans on is gone at once.",
-	Tell: "Full pack, drive fifty metres down a slope with the pedal up and watch the pack's display or the controller's fault code: an over-voltage code or a pack that " +
-		"switches off is this. Most controllers have a setting that lowers braking current near full.",
+	Tell: "Full pack, a gentle slope with a level run-out, foot over the brake: roll fifty metres with the pedal up and have a second person watch the pack's " +
+		"display or the controller's fault code. An over-voltage code or a pack that switches off is this. Most controllers have a setting that lowers braking " +
+		"current near full.",
 	Blind: "What a full pack takes is rarely on its label: it is asked for, quietly. Settings inside the controller and a braking resistor are not on the sheet. Series and " +
 		"other drives that give nothing back are left alone.",
 	Bad:   "the drive brakes with 100 A, the full pack takes 20 A",
@@ -71,7 +72,7 @@ func runBrakesFullPack(p *Pass) {
 	takes := p.Net.KnownFigure(p.Net.Part(pack), fullBraking)
 	if !takes.OK || takes.IsTypical() {
 		p.missing(Gap{Datum: "the braking current that it takes when full", Field: fullBraking, Decides: fmt.Sprintf("whether the %s that %s gives back has somewhere to go", amps(into), list(drives)),
-			Worst: Caution, Quiet: true, Subjects: []Subject{OfPart(pack)}})
+			Worst: Fault, Quiet: true, Subjects: []Subject{OfPart(pack)}})
 		return
 	}
 	if most := takes.Value * p.limit(basis.FullPackShare); into > most {

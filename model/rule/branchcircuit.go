@@ -17,7 +17,8 @@ var branchCircuit = Rule{
 		"each AC inlet with the inlet's rating and with what may be drawn by a plug from the branch circuit recorded with it: 80 % of its breaker.",
 	Why: "A charger draws its full current for hours. An ordinary circuit may give 80 % of its breaker to a plug, 12 A on 15 A; a charger that takes more trips it at " +
 		"night, or, worse, does not, and cooks the receptacle it is plugged into. Two chargers on one cord add up.",
-	Tell: "Read the AC amperes on each charger's label and the breaker's figure in the panel. After half an hour of charging feel the plug: warm is its limit, hot is too much.",
+	Tell: "Read the AC amperes on each charger's label and the breaker's figure in the panel. After half an hour of charging lay the back of the hand on the body of the plug: warm is its limit, hot is too much. " +
+		"A plug that is hot, brown or soft is not pulled under load: its breaker goes off first.",
 	Blind: "The branch circuit is outside of the cart: where nobody recorded it with the inlet, it is asked for and nothing is said. What else hangs on the same circuit is not seen. " +
 		"The AC side is the matter of licensed people and local codes.",
 	Bad:   "a charger that draws 15 A on a circuit of 15 A",
@@ -40,10 +41,10 @@ part fr frame-point
 wire c1 pack.POS fu2.in gauge=10AWG insulation=105C length=150mm
 wire c2 fu2.out chg.DC+ gauge=10AWG insulation=105C length=900mm
 wire c3 chg.DC- pack.NEG gauge=10AWG insulation=105C length=900mm
-wire x1 inl.L chg.AC-L gauge=12AWG insulation=105C length=400mm
-wire x2 inl.N chg.AC-N gauge=12AWG insulation=105C length=400mm
-wire x3 inl.PE chg.AC-PE gauge=12AWG insulation=105C length=400mm
-wire x4 inl.PE fr.FRAME gauge=12AWG insulation=105C length=300mm
+wire x1 inl.L chg.AC-L colour=BK gauge=12AWG insulation=105C length=400mm
+wire x2 inl.N chg.AC-N colour=WH gauge=12AWG insulation=105C length=400mm
+wire x3 inl.PE chg.AC-PE colour=GN gauge=12AWG insulation=105C length=400mm
+wire x4 inl.PE fr.FRAME colour=GN gauge=12AWG insulation=105C length=300mm
 at pack.POS cover=fitted
 at fu2.in cover=fitted
 `

@@ -18,8 +18,8 @@ var canTerminators = Rule{
 	Why: "The bits on a CAN pair travel as waves and come back from an open end, so each end has a resistor that swallows them. Without it, or with one only, a short pair on a cart often works on the bench and drops out " +
 		"when the motor runs: the display blinks, the charger stops because it no longer hears the pack, and the controller sets a fault that nobody can repeat. With three or more the " +
 		"senders can no longer pull the pair apart far enough, and the same happens.",
-	Tell: "Everything off and the pack asleep, meter on ohms between CAN-H and CAN-L at any plug: 60 ohm is right, 120 means that one is missing, 40 that there is one too many, open that there is none. " +
-		"Live, both wires sit near 2.5 V against the negative.",
+	Tell: "Everything off and the pack asleep, meter on ohms between CAN-H and CAN-L at any plug: 60 ohm is right, 120 means that one is missing, 40 that there " +
+		"is one too many, open that there is none. Awake, on DC volts, both wires sit near 2.5 V against the negative of the pair.",
 	Blind: "It takes for absent what is not recorded: a BMS, display or controller often has one inside, some with a switch. Measure the device by itself and record it as its can-resistance. It does not know which devices stand at the " +
 		"two ends, nor the length of stubs, and it is silent where only one device is on the pair.",
 	Bad:    "three terminators on the pair from pack to display",

@@ -20,17 +20,17 @@ var chargerMismatch = Rule{
 		"and lithium plates onto the anode; the pack's own electronics are the last fence, and a charger made for lead leans on that fence every night " +
 		"until it gives way. A charger that is too low never finishes: the pack is never balanced, its gauge never right.",
 	Tell: "Read the end voltage on the charger's label and the cells on the pack's: 3.65 V a cell is full, 43.8 V for 12 cells, 58.4 V for 16, 87.6 V for 24. With the " +
-		"charger on a pack that is nearly full, watch the volts at the pack's studs until it shuts off. A charger that first says lead, AGM or gel on its " +
-		"selector is set for lead.",
+		"charger on a pack that is nearly full, watch the DC volts at the pack's studs until it shuts off, and unplug it at once if they pass that figure. A charger whose selector says lead, AGM or gel " +
+		"is set for lead.",
 	Blind: "It takes the charger's label and the pack's record at their word: a selector switch inside, a curve set by wire, or a charger that asks the pack over " +
 		"its bus is not seen. What the AC circuit carries is branch-circuit's matter, cold is cold-charging's.",
-	Bad:   "a charger that goes up to 58.8 V for lead on a pack of 15 cells, full at 54.8 V",
+	Bad:   "a charger for 24 cells of lead, up to 58.8 V, on a pack of 15 cells of lithium, full at 54.8 V",
 	Good:  "a charger of 54.8 V on the pack of 15 cells",
 	Wrong: Example{Of: fifteenCells, But: []string{"part chg", "part chg charger-onboard-48v cells=24_cells charge-voltage=58.8V charge-current=18A"}},
 	Right: Example{Of: fifteenCells},
 	Basis: Basis{"a LiFePO4 cell is full at 3.65 V and must not be charged beyond; the pack's maker states voltage and current", "common practice, from memory; the makers' instructions stand above it"},
 
-	Remedy: "fit a charger made for this pack, or set its curve",
+	Remedy: "leave it unplugged; fit a charger made for this pack, or set its curve",
 	Run:    runChargerMismatch,
 }
 

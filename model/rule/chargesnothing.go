@@ -18,7 +18,7 @@ var chargesNothing = Rule{
 	Why: "The contactor is open while a cart is parked, as it should be. A charger that is connected behind it sees only the controller: it finds no battery " +
 		"voltage and does not start, or it charges as long as somebody keeps the key on, which keeps the cart ready to drive with its cord in.",
 	Tell: "Key off, cord unplugged, meter on DC volts across the charger's two DC leads: full pack volts must stand there. Nothing there, and pack volts as soon as the " +
-		"contactor clicks, is a charger on the wrong side.",
+		"contactor clicks, is a charger on the wrong side. A pre-charge resistor lets pack volts through to a meter and no charge to the pack: follow the lead by eye as well.",
 	Blind: "It takes fuses and isolators as the state has them. A charger whose own relay keeps it apart, or a pack that must first be woken, is not seen.",
 	Bad:   "the charger's positive lands on sol.L2, behind the contactor",
 	Good:  "the charger's positive lands on sol.L1, where the pack is",

@@ -9,13 +9,13 @@ import (
 
 var coldCharging = Rule{
 	ID: "cold-charging", Title: "A pack may be charged when it is too cold",
-	Family: Charging, Severity: Caution,
+	Family: Charging, Severity: Fault,
 	About: "Compares the coldest temperature in which the cart is charged with the pack's least charging temperature, and asks what keeps the charger off below it: the temperature at " +
-		"which the pack's electronics or the charger refuse.",
+		"which the pack's electronics or the charger refuse. A caution if nothing is recorded that keeps it off.",
 	Why: "Below freezing the lithium of a charging cell plates onto the anode as metal instead of moving into it. Nothing is seen: the pack takes the charge and " +
 		"gives a little less ever after; after some winters a cell shorts inside. Driving in the cold is no harm, charging is.",
 	Tell: "Ask where the cart is charged in winter. Look in the pack's paper for a charge lock-out temperature; on a cold morning the pack's display must say that " +
-		"charging waits. A heater in the pack is charged through as well, and takes minutes to hours.",
+		"charging waits. A pack with a heater warms itself first on the charger's current, for minutes to hours, and must not take charge until it is warm.",
 	Blind: "The coldest temperature is what the job records, the lock-out what the pack's or charger's figures say. How warm the cells really are, and a heater, are not computed. " +
 		"Silent where the coldest temperature is not recorded: it asks for it.",
 	Bad:   "charged at -10 C, the pack must not be below 0 C, and nothing refuses until -20 C",
@@ -57,7 +57,7 @@ func runColdCharging(p *Pass) {
 				continue
 			}
 			if p.Job.Coldest.IsZero() {
-				p.missing(Gap{Datum: "the coldest temperature in which it is charged", Decides: "whether something must keep the charger off " + string(pack.Name), Worst: Caution, Quiet: true, Subjects: []Subject{OfPart(pack.Name)}})
+				p.missing(Gap{Datum: "the coldest temperature in which it is charged", Decides: "whether something must keep the charger off " + string(pack.Name), Worst: Fault, Quiet: true, Subjects: []Subject{OfPart(pack.Name)}})
 				continue
 			}
 			p.judgeCold(c.Charger, pack.Name, pack.Warm)
@@ -81,13 +81,13 @@ func (p *Pass) judgeCold(charger, pack model.PartID, least float64) {
 	figure := Figure{What: "charged down to", Value: p.Job.Coldest.Any(), Limit: unit.C(least).Any(), Least: true, Decides: "the pack's least charging temperature"}
 	switch {
 	case by == "":
-		p.report(Finding{Figure: figure, Subjects: []Subject{OfPart(pack), OfPart(charger)},
+		p.report(Finding{Severity: Caution, Figure: figure, Subjects: []Subject{OfPart(pack), OfPart(charger)},
 			Message: fmt.Sprintf("%s is charged at %s C and must not be below %s C; nothing is recorded that keeps %s off", pack, number(coldest), number(least), charger)})
 	case refuses < least && coldest < least:
 		p.report(Finding{Figure: figure, Subjects: []Subject{OfPart(pack), OfPart(charger)},
 			Message: fmt.Sprintf("%s is charged at %s C and must not be below %s C; %s refuses only below %s C", pack, number(coldest), number(least), by, number(refuses))})
 	case typical:
 		p.missing(Gap{Datum: "the temperature below which it refuses charge", Field: coldLockout, Decides: fmt.Sprintf("whether it is charged at %s C, where it must not be below %s C", number(coldest), number(least)),
-			Worst: Caution, Subjects: []Subject{OfPart(by)}})
+			Worst: Fault, Subjects: []Subject{OfPart(by)}})
 	}
 }

@@ -14,9 +14,9 @@ var cutEndLive = Rule{
 		"it touches closes a circuit: the frame on a cart with one fault already, a negative stud, a battery strap. Behind a fuse that is a " +
 		"blown fuse by surprise; ahead of one the wire itself is the fuse and burns along its whole length, loom and all. It may have been " +
 		"harmless for years because nothing was near it: a new pack, a new tray, a tie that broke change that in an afternoon.",
-	Tell: "Black probe on the last negative stud, red on the bare end: read it with the key off, with the key on, with the lights on, with the " +
-		"pedal down on a cart that is jacked up. Anything above a volt in any of them is live. Until it is off, hold it in a dry glove and keep " +
-		"the other hand away from the pack.",
+	Tell: "Pack off, fix the end by its jacket so that it touches nothing, and clip the red lead to it, the black one to the last negative stud, meter on DC " +
+		"volts. Pack on: read it with the key off, with the key on, with the lights on, with the pedal down and the driven wheels off the ground. Anything " +
+		"above a volt in any of them is live. Pack off again before a hand goes near it.",
 	Blind: "Live means that contacts and fuses could join it to a source, each switch taken as closed: a wire behind two switches that are never " +
 		"closed together counts as live. A wire whose other end is untraced is not known to be dead, and is not reported here. It doesn't know " +
 		"whether the end is tucked away.",
@@ -25,8 +25,8 @@ var cutEndLive = Rule{
 	Wrong: Example{Of: studExample, But: []string{"+", "wire x1 iso.out cut gauge=16AWG insulation=105C", "stack iso.out", "stack iso.out w3 k1 x1"}},
 	Right: Example{Of: studExample},
 	Basis: Basis{"a bare live end finds the frame or another conductor sooner or later", Practice},
-	Remedy: "take the wire off at its source; until then cap the end with a sleeve that shrinks and seals, tie it back and label it. The " +
-		"ready-made edits record the one or the other",
+	Remedy: "pack off, take the wire off at its source; until then cap the end with a sleeve that shrinks and seals, tie it back and label it. The ready-made edits " +
+		"record the one or the other",
 	Explains: []string{"tap-unfused"},
 	Run:      func(p *Pass) { p.reportLoose(model.Cut) },
 }

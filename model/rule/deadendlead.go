@@ -18,8 +18,8 @@ var deadEndLead = Rule{
 		"a fuse, a tidy end on a terminal. The old sense lead is the classic: it still hangs on the socket, goes through its own small fuse, " +
 		"and behind the fuse is nothing. It does no work, and it is one more live wire that can chafe. Worse, the next person trusts it: " +
 		"measures on it, feeds something from it, or spends an afternoon on what it was for.",
-	Tell: "Start at the end that has nothing behind it. Key on, everything on, clamp the wire with a DC clamp meter: nothing flows. Take it off " +
-		"there, tape it, try everything; if nothing has changed, take it off at its source too.",
+	Tell: "Start at the end that has nothing behind it. Key on, everything on, clamp the wire with a DC clamp meter: nothing flows. Pack off, take it off at its " +
+		"source, sleeve it, pack on and try everything; if nothing has changed, take the rest of it out too.",
 	Blind: "Pins of which the library doesn't know the inside (plugs of controllers, data lines), parts of unknown kind and loose ends may lead " +
 		"on, so what ends there is passed over. A lead that is needed but not finished looks the same as one that is left over. A wire that " +
 		"could carry current and never does, behind a switch nobody uses, is not found.",
@@ -28,7 +28,7 @@ var deadEndLead = Rule{
 	Wrong:  Example{Of: studExample, But: []string{"wire k2", "", "wire k3", "", "part buz", "", "stack pack.NEG", "", "+", "sheet plan"}},
 	Right:  Example{Of: studExample},
 	Basis:  Basis{"a wire without a closed way back carries nothing; what is live and does nothing is only a risk", Practice},
-	Remedy: "take it off at both ends, with its fuse; if it is to do something, finish it",
+	Remedy: "take it off at both ends, the source first, with its fuse; if it is to do something, finish it",
 	Run:    runDeadEndLead,
 }
 

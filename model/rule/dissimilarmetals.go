@@ -16,8 +16,8 @@ var dissimilarMetals = Rule{
 		"copper loses, and the oxide that is left does not conduct; the joint warms, and the next winter it is open. On lead batteries the " +
 		"film is acid: a plain copper lug on a lead post grows green crust within weeks, tinned copper takes years. Plating on a washer " +
 		"between keeps the two apart.",
-	Tell: "Scratch the lug's edge: grey-white and light is aluminium, red is copper, grey and heavy over red is tinned copper. Green or white " +
-		"bloom at a joint is the sign that it is at work. Cold, take the stack apart and look at the faces: they must be bright, not dull grey.",
+	Tell: "Pack off. Scratch the lug's edge: grey-white and light is aluminium, red is copper, grey and heavy over red is tinned copper. Green or white bloom at " +
+		"a joint is the sign that it is at work. Take the stack apart and look at the faces: they must be bright, not dull grey.",
 	Blind: "A wire counts as copper unless it is recorded otherwise, and what its lug is plated with is not recorded: plain copper is only taken " +
 		"against lead where it was written down as copper. Copper-clad aluminium is copper on the outside and is not judged here. Stainless " +
 		"and plated faces recorded as steel are only held against aluminium.",

@@ -15,16 +15,17 @@ var earthMissing = Rule{
 		"and so is the AC side of a charger that nobody drew.",
 	Why: "Inside a charger the mains and the metal of the cart are a few millimetres apart. When the insulation between them fails, the earth wire carries the fault back to the house, and its breaker opens " +
 		"at once. Without it the whole cart stands at mains voltage, on rubber tyres, and waits for somebody who stands on wet ground and touches it.",
-	Tell: "Unplug the cord from the wall. Measure from the earth pin of the plug to the charger's case, and to bare metal of the frame, moving the cord: well below 1 ohm in both, and steady. " +
-		"The bond to the frame is a bolt with bright metal under it and not a screw in paint.",
+	Tell: "Unplug the cord from the wall. Meter on ohms, measure from the earth pin of the plug to the charger's case, and to bare metal of the frame, moving the " +
+		"cord: well below 1 ohm in both, and steady. The bond to the frame is a bolt with bright metal under it and not a screw in paint.",
 	Blind: "The cord and the outlet in the wall are not on the sheet: that their earth is good is taken for granted. A charger of double insulation without an earth terminal needs none: use a kind of part without it. The size of the " +
 		"earth wire is not judged. The AC side is a matter for licensed people and the local code.",
 	Bad: "the charger's earth wire is left off", Good: "inlet, charger and frame are joined",
-	Wrong:  Example{Of: acSide, But: []string{"wire c3", ""}},
-	Right:  Example{Of: acSide},
-	Basis:  Basis{"exposed metal that may become live is joined to the equipment grounding conductor, by a path that is permanent and of low impedance", "NEC 250.114 and 250.4(A)(5), from memory"},
-	Remedy: "join the inlet's earth to the charger and to a bright bolt of the frame, in green or green-yellow wire of the size of the line conductor at least",
-	Run:    runEarthMissing,
+	Wrong: Example{Of: acSide, But: []string{"wire c3", ""}},
+	Right: Example{Of: acSide},
+	Basis: Basis{"exposed metal that may become live is joined to the equipment grounding conductor, by a path that is permanent and of low impedance", "NEC 250.114 and 250.4(A)(5), from memory"},
+	Remedy: "leave the cord unplugged until it is done: join the inlet's earth to the charger and to a bright bolt of the frame, in green or green-yellow wire of " +
+		"the size of the line conductor at least",
+	Run: runEarthMissing,
 }
 
 // acSide is the AC side of a charger on the cart.
@@ -32,10 +33,10 @@ const acSide = `
 part inlet ac-inlet
 part chg charger-onboard-48v
 part fr frame-point
-wire c1 inlet.L chg.AC-L gauge=14AWG insulation=105C length=400mm
-wire c2 inlet.N chg.AC-N gauge=14AWG insulation=105C length=400mm
-wire c3 inlet.PE chg.AC-PE gauge=14AWG insulation=105C length=400mm
-wire c4 inlet.PE fr.FRAME gauge=14AWG insulation=105C length=300mm`
+wire c1 inlet.L chg.AC-L colour=BK gauge=14AWG insulation=105C length=400mm
+wire c2 inlet.N chg.AC-N colour=WH gauge=14AWG insulation=105C length=400mm
+wire c3 inlet.PE chg.AC-PE colour=GN gauge=14AWG insulation=105C length=400mm
+wire c4 inlet.PE fr.FRAME colour=GN gauge=14AWG insulation=105C length=300mm`
 
 // earthWords is what the library calls a protective earth.
 const earthWords = "protective earth"

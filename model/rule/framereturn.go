@@ -16,8 +16,9 @@ var frameReturn = Rule{
 	Why: "Car parts with one lead return through the body, and so somebody bolts a horn or a lamp to the frame of the cart and joins the frame to a negative. From then on " +
 		"every bolt, hinge and tow bar carries current: joints rust and lamps flicker, and a bare positive anywhere finds its way home through the nearest piece of steel. If " +
 		"the negative is the pack's, one chafed traction cable is a dead short through the frame, where on a cart that floats it does nothing yet.",
-	Tell: "Count the leads: a lamp with one wire returns through its bracket. With the device on, measure from its metal body to the negative bus: some tenths of a volt are its " +
-		"return current on its way through the frame. With the joint to the frame taken off, what goes dark returned through it.",
+	Tell: "Count the leads: a lamp with one wire returns through its bracket. With the device on, meter on DC volts, measure from its metal body to the negative " +
+		"bus: some tenths of a volt are its return current on its way through the frame. Or, with the power off, take the joint to the frame off: what stays " +
+		"dark when the power is on again returned through it.",
 	Blind: "It sees only a frame that is on the sheet as a frame point. A device with a return wire and a grounded body besides counts as wired, though part of its current goes " +
 		"through the frame. The AC earth of inlet and charger belongs on the frame and is no return.",
 	Bad:  "the lamp's negative is bolted to the frame, and the frame is joined to the reducer's OUT-",

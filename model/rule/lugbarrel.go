@@ -21,9 +21,9 @@ var lugBarrel = Rule{
 		"strands are only held at two sides: it passes a tug by hand, but acid and air get in between, the joint's resistance climbs from a " +
 		"tenth of a milliohm to ten, and at 200 A that is 400 W in the lug. In one that is too narrow the wire goes in only with strands cut " +
 		"off, and then it is a thinner wire there than anywhere else.",
-	Tell: "Read the size stamped on the lug's tongue and the print on the jacket. Cut a spare crimp of the same make through: you must see copper " +
-		"without holes. Look into the barrel from the lug's end, through the hole: strands up to the end, none cut, none folded back. After a " +
-		"hard run feel each barrel: it must not be warmer than the cable a hand's breadth away.",
+	Tell: "Read the size stamped on the lug's tongue and the print on the jacket. Cut a spare crimp of the same make through: you must see copper without holes. " +
+		"Look into the barrel from the lug's end, or through its inspection hole: strands up to the end, none cut, none folded back. After a hard run, pack " +
+		"off, hold the back of the hand near each barrel and then on it: it must not be warmer than the cable a hand's breadth away.",
 	Blind: "It goes by the sizes that were recorded, and says nothing of lugs without one. Two wires crimped into one barrel, filler strands, the " +
 		"wrong die and solder in a crimp can't be recorded as such: write a note. Aluminium in a barrel made for copper is not judged here.",
 	Bad:    "the 4 AWG cable to the pump has a lug made for 2 AWG",

@@ -20,9 +20,9 @@ var lugHole = Rule{
 		"is pushed and lies off centre, so that the washer bends it; a hole that is too small is filed open or forced, and then the barrel side " +
 		"is thin. Inch and metric lie close together on a cart: M6 is 6.00 mm and 1/4 in 6.35 mm, M8 is 8.00 mm and 5/16 in 7.94 mm, M10 is " +
 		"10.00 mm and 3/8 in 9.53 mm. The lug mostly goes over the wrong one of the pair; the nut never does, or worse, it starts for two turns.",
-	Tell: "Put the lug on the stud without the nut: it must drop to the seat by itself and must not move sideways by more than about half a " +
-		"millimetre. Measure the stud over its thread with a caliper: 7.8 to 8.0 mm is M8, 7.7 to 7.9 mm is 5/16 in, so tell those two by the " +
-		"nut: M8 has one thread in 1.25 mm, 5/16 in one in 1.41 mm (18 to the inch) or 1.06 mm (24 to the inch).",
+	Tell: "Pack off. Put the lug on the stud without the nut: it must drop to the seat by itself and must not move by more than about half a millimetre to either " +
+		"side. Measure the stud over its thread with a caliper: 7.8 to 8.0 mm is M8, 7.7 to 7.9 mm is 5/16 in, so tell those two by the nut: M8 has one thread " +
+		"in 1.25 mm, 5/16 in one in 1.41 mm (18 to the inch) or 1.06 mm (24 to the inch).",
 	Blind: "Lugs and studs are judged by their nominal sizes: the hole is taken midway between the close and the usual clearance hole for that " +
 		"bolt. Slotted and open lugs are taken for rings. A lug whose size is not recorded is passed over in silence.",
 	Bad:    "a 3/8 in lug on the #10 coil stud",

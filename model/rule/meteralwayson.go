@@ -14,7 +14,7 @@ var meterAlwaysOn = Rule{
 	About: "Looks at each meter and display on a cart with a key: is it fed with the cart parked? A meter that counts the current of a shunt must be, and is left out.",
 	Why: "A panel voltmeter takes some ten milliamperes. That is nothing beside the motor and a great deal beside a pack at rest: a quarter of an ampere-hour a day, through a winter a third of a small pack, on top of " +
 		"what the BMS takes. Nobody reads it with the key off. It also lights a lead to the dash for ever that only needs to be live while somebody sits there.",
-	Tell: "Key off, look at the meter: it must be dark, and its plus must measure 0 V against pack negative.",
+	Tell: "Key off, look at the meter: it must be dark, and its plus must measure 0 V DC against pack negative.",
 	Blind: "A meter that has a button of its own, or sleeps by itself, looks like one that does not. One that counts charge without a shunt on the sheet should be of a kind with sense leads. It is silent on a cart " +
 		"without a key or with a key that is bridged, and leaves it to stand-by-drain to say how many days the pack lasts.",
 	Bad:    "the voltmeter hangs on key.BAT",

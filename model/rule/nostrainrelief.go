@@ -13,7 +13,8 @@ var noStrainRelief = Rule{
 	About: "Speaks about wires of which somebody recorded that nothing but their ends takes a pull. Asks about long traction and charging cables of which nothing is recorded.",
 	Why: "A crimp holds a pull along its axis, once. What is pulled day by day, by a hinged seat, a charge cord or its own weight, frays behind the crimp or turns on its stud, and a nut that has " +
 		"turned a quarter does not press any more. The joint warms, and the rest follows.",
-	Tell:  "Take the cable a hand's breadth from the lug and pull: the lug must not move. Open and shut every flap and seat and watch what moves with it. At a charge inlet the clamp must grip the jacket and not the conductors.",
+	Tell: "Pack off. Take the cable a hand's breadth from the lug and pull: the lug must not move. Open and shut every flap and seat and watch what moves with " +
+		"it. At a charge inlet the clamp must grip the jacket and not the conductors.",
 	Blind: "It repeats what was recorded, and asks for the rest without a line among the findings.",
 	Bad:   "the charge lead hangs on its lug", Good: "a clip beside the lug takes the pull",
 	Wrong:  Example{Of: clipped, But: []string{"wire c1", "wire c1 chg.DC+ fu2.in gauge=10AWG insulation=105C length=900mm supported=400mm strain-relief=no"}},

@@ -51,6 +51,6 @@ func runNotSecured(p *Pass) {
 		p.report(Finding{Subjects: loose, Message: fmt.Sprintf("not held so that it cannot move: %s", list(loose))})
 	}
 	if len(unknown) > 0 {
-		p.missing(Gap{Datum: "the hold", Field: "secured", Decides: "whether it moves more than 1 in when pushed", Worst: Fault, Quiet: true, Subjects: unknown})
+		p.missing(Gap{Datum: "the fastening", Field: "secured", Decides: "whether it moves more than 1 in when pushed", Worst: Fault, Quiet: true, Subjects: unknown})
 	}
 }

@@ -22,8 +22,10 @@ var packOnFrame = Rule{
 		"feels, and so it stays. The second touch, on any other battery of the string, closes the circuit through the frame, and nothing but that metal and " +
 		"its bolts limits the current: a wrench between a post and the seat frame is then enough. Above 60 V the frame of a cart with one touch may also give a shock to a hand " +
 		"on the other pole.",
-	Tell: "Everything off and the charger unplugged: measure from the bare frame to pack positive and to pack negative. On a sound cart both readings sink towards 0 V on " +
-		"a meter of 10 Mohm. A reading that stays says where: its distance from the pole is the voltage of the node that touches, and the two add up to the pack. Then part the wiring piece by piece until it goes.",
+	Tell: "Everything off and the charger unplugged, meter on DC volts: measure from the bare frame to pack positive and to pack negative. On a sound cart both " +
+		"readings sink towards 0 V on a meter of 10 Mohm. Two readings that stay and add up to the pack's volts are a touch, and the one to pack negative is " +
+		"the voltage of the place that touches: 0 is the negative itself, all of it the positive. Then, pack off each time, part the wiring piece by piece " +
+		"until it goes.",
 	Blind: "It knows only what is on the sheet: a leak is there once it is drawn as a part, from the readings. A motor that leaks inside shows as a leak at its stud. " +
 		"What touches the frame only when wet or on a bump shows in no reading on the stand.",
 	Bad:   "a chafed lead lets the pack's positive touch the frame",

@@ -19,12 +19,12 @@ var packsParallel = Rule{
 	Why: "Two packs side by side level each other out. If one of them has a shorted cell, or was left empty for a month, the other drives hundreds or thousands of amperes " +
 		"into it, and no load and no main fuse behind the joint sees anything of that. A fuse at each pack sees it. It must be the same at both: they share the load " +
 		"by their resistances, and of two unequal fuses the smaller opens on a hill and leaves the other pack alone with all of it.",
-	Tell: "Two packs with their positives on one bar or stud are in parallel. Follow each positive cable back from where they meet: it must pass a fuse before it reaches " +
-		"the pack, and the numbers on them must be equal. Before they are joined, measure between the two positives with the negatives joined: " +
-		"no more than the pack's maker allows, often 0.1 to 0.2 V.",
+	Tell: "Two packs with their positives on one bar or stud are in parallel. Follow each positive cable back from where they meet: it must pass a fuse before it " +
+		"reaches the pack, and the numbers on them must be equal. Before they are joined, join the negatives and measure between the two positives, meter on DC " +
+		"volts: no more than the packs' maker allows, often 0.1 to 0.2 V, from memory.",
 	Blind: "Takes contacts as closed, so that two packs which a selector switch uses one at a time count as parallel. A BMS that opens its transistors is not counted as a fuse. " +
 		"Batteries in parallel inside a pack are the maker's. How equally the packs share, and whether their BMS may be paralleled, is not judged.",
-	Bad:   "two packs on one main fuse",
+	Bad:   "two packs on one bar, p2 without a fuse of its own",
 	Good:  "two packs, each with a fuse of 150 A at its post",
 	Wrong: Example{Of: twoPacks, But: []string{"part fu2", "", "wire x1", "", "wire x2", "wire x2 p2.POS bar.2 gauge=2AWG insulation=105C length=300mm", "at fu2.in", ""}},
 	Right: Example{Of: twoPacks},

@@ -15,8 +15,8 @@ var ratingNotRead = Rule{
 		"current of a pack, are questions. Every other figure that decides something is asked for by the rule that needs it.",
 	Why: "Whether a wire burns or a fuse opens hangs on one number that is printed on the fuse. As long as it is only what such a fuse usually " +
 		"has, everything that is said of the wires behind it is said of another cart. It takes a minute with a lamp and a mirror.",
-	Tell: "Take the fuse out and read it: amperes, volts and DC, and the interrupting rating in kA if it is there. A colour is not a rating, and " +
-		"what is printed on the holder is only the most that it takes.",
+	Tell: "Pack off, take the fuse out and read it: amperes, volts and DC, and the interrupting rating in kA if it is there. A colour is not a rating, and what " +
+		"is printed on the holder is only the most that it takes.",
 	Blind: "It doesn't ask again for what another rule asked for already. A figure from a label can be read wrongly; the holder may hold another " +
 		"fuse tomorrow.",
 	Bad:    "the plan has the fuse fu1, and nobody read its rating",

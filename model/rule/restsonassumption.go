@@ -15,8 +15,8 @@ var restsOnAssumption = Rule{
 		"as recorded.",
 	Why: "The gravest verdicts of a check, a missing fuse, a fuse too large for its wire, a feed that goes round the key, come from the way the " +
 		"positive wires run. One wire that was taken for granted from the model the cart once was makes all of them say something about " +
-		"another cart: no finding is then as wrong as a finding.",
-	Tell: "Follow the wire by hand from stud to stud, or ring it through with both ends off: under 1 ohm is the same wire, and nothing else. " +
+		"another cart: a sheet without a finding is then worth as little as one full of them.",
+	Tell: "Follow the wire by hand from stud to stud, or ring it through with the pack off and both ends off: under 1 ohm is the same wire, and nothing else. " +
 		"Measure the gauge at the strands, not over the jacket.",
 	Blind: "A wire of which nothing is said counts as known. On an as-found sheet assumptions are part of the work and are not named. Negative " +
 		"wires and signal wires are left out.",

@@ -16,8 +16,9 @@ var sharedNegative = Rule{
 		"touches the 12 V negative touches the pack. Taking the second for the first puts the pack on the frame without anybody having touched a traction cable. Taking the " +
 		"first for the second leaves a lamp that is fed from OUT+ and returns to the pack with no circuit at all: it stays dark, and the usual cure, a jumper from OUT- to the " +
 		"pack's negative, throws away the isolation that was paid for.",
-	Tell: "With the fuse out and the leads off, ohms between the reducer's input negative and its output negative: next to nothing means that they are one, open means that they are apart. Then " +
-		"the same between the 12 V negative bus and the pack's negative, and between the bus and bare frame, with everything connected.",
+	Tell: "With the reducer's fuse out and its leads off, ohms between its input negative and its output negative: next to nothing means that they are one, open " +
+		"means that they are apart. Then with all leads on and the pack off, the same between the 12 V negative bus and the pack's negative, and between the " +
+		"bus and bare frame. Read volts first each time: the ohms range is for what reads 0 V.",
 	Blind: "It goes by what the library kind says of the reducer: three leads share, four may or may not, so the label decides. Somebody may have joined both negatives for a reason, " +
 		"such as a radio that hums: waive it then, with the reason. A joint inside a device, such as a socket whose shell is its negative, is on no sheet.",
 	Bad:      "a jumper joins OUT- of an isolated reducer with the pack's negative",

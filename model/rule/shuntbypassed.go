@@ -19,8 +19,8 @@ var shuntBypassed = Rule{
 	Tell: "Look at the pack's stud on the shunt's side: it must hold one cable, the one to BATT, and BATT no other. With one device on at a time the meter must show its current; with the charger running it must show charge.",
 	Blind: "It follows metal, fuses and contacts. A current past the shunt inside a device, a pack with its own meter inside, and taps on batteries inside a string, which pass the shunt or not by where they return, " +
 		"are judged only at the pole where the shunt sits. Some makers want the meter's own supply on the battery side: meters are not told.",
-	Bad:  "the charger's minus goes to the pack's stud, before the shunt",
-	Good: "the charger's minus goes to shunt.LOAD, as every negative does",
+	Bad:  "the reducer's negative goes to shunt.BATT, on the pack's side of the shunt",
+	Good: "the reducer's negative goes to shunt.LOAD, as every negative does",
 	Wrong: Example{Of: shuntAndMeter, But: []string{"wire r3", "wire r3 red.IN- shunt.BATT gauge=12AWG insulation=105C length=800mm",
 		"stack shunt.LOAD", "stack shunt.BATT w5 r3"}},
 	Right:  Example{Of: shuntAndMeter},

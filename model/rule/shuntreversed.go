@@ -14,8 +14,8 @@ var shuntReversed = Rule{
 		"meter on it: sense+ belongs to the LOAD side.",
 	Why: "A shunt meter adds up the current that passes the shunt, with its direction. Turned round it counts what leaves the pack as charge: the display climbs while " +
 		"the cart drives and stands at full when the pack is empty. The driver believes it, and the first true sign is the BMS that opens on the road.",
-	Tell: "Watch the display while a lamp is on and no charger: the current must show as discharge. Or measure the sense pair, red probe on sense+: " +
-		"some millivolts, positive while driving.",
+	Tell: "Watch the display while a lamp is on and no charger: the current must show as discharge. Or measure the sense pair in DC millivolts, red probe on " +
+		"sense+, black on sense-: positive while the lamp is on.",
 	Blind: "It goes by the marks BATT and LOAD and by the names of the sense leads. A meter whose direction can be set in a menu may be right in spite of it: " +
 		"waive the finding and say so. A shunt that no metal joins to a pole of the pack is not judged.",
 	Bad:  "pack.NEG goes to shunt.LOAD and the reducer's negative to shunt.BATT",

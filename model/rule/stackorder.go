@@ -23,9 +23,9 @@ var stackOrder = Rule{
 		"brings, and so on outward; the stud itself only holds them together. A large lug on the seat has a large face for that sum. A small " +
 		"lug under it rocks like a pebble under a plank: the large one touches along an edge, that edge gets hot, the heat lets the nut " +
 		"settle, and the joint goes from good to burnt within a season. It costs a cable, often a controller's stud, and a day.",
-	Tell: "Look at the stack from the side with the boot off: lugs must lie flat on one another, and the thickest cable must be the one that " +
-		"touches the post. Push the large cable sideways: it must not rock. Under load, black probe on the post and red on the barrel of the " +
-		"main cable: 10 to 40 mV at 200 A is a good joint, above 100 mV is not.",
+	Tell: "Pack off, boot off, look at the stack from the side: lugs must lie flat on one another, and the thickest cable must be the one that touches the post. " +
+		"Push the large cable sideways: it must not rock. Then clip the meter on, DC millivolts, black on the post and red on the barrel of the main cable, " +
+		"pack on, and load the motor: 10 to 40 mV at 200 A is a good joint, above 100 mV is not.",
 	Blind: "Largest on the seat is common practice; no standard read for this prints it as a clause. Currents are computed from what the sheet " +
 		"records and from the ratings of the parts, each at its long-time value; where they can't be known (a " +
 		"pack that is misconnected, a wire that ends loose on the sheet, a traction path without its motor) only sizes are compared. It takes every lug for a ring of usual thickness and does not know lugs that are bent or stacked back to back.",
@@ -35,7 +35,7 @@ var stackOrder = Rule{
 	Right: Example{Of: studExample},
 	Basis: Basis{"current is carried by the faces of the lugs and not by the stud (FAA AC 43.13-1B 11-174); so the seat carries the sum, and what " +
 		"brings most of it belongs on the seat; largest first is how the trade does it", Practice},
-	Remedy: "take the stack off and put it back so: largest current first, then largest lug; the ready-made edit records that order",
+	Remedy: "pack off, take the stack off and put it back so: largest current first, then largest lug; the ready-made edit records that order",
 	Run:    runStackOrder,
 }
 

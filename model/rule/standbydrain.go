@@ -4,18 +4,21 @@ import (
 	"fmt"
 
 	"example.com/lugbook/model/basis"
+	"example.com/lugbook/model/support"
 	"example.com/lugbook/model/unit"
 )
 
 var standByDrain = Rule{
 	ID: "stand-by-drain", Title: "The cart at rest empties its batteries",
-	Family: Packs, Severity: Fault,
+	Family: Packs, Severity: Caution,
 	About: "Computes what each part takes with the cart parked and how many days the battery that is empty first lasts until its usable " +
 		"charge is gone. Less than a week is a fault, less than two months a caution. A note if only what may have a switch of its own makes it so.",
 	Why: "A reducer left awake takes 45 mA, a tracker 30, a display 10, the pack's own electronics 15: together 2.4 Ah a day. A hundred ampere-hours of usable charge is gone in six " +
 		"weeks, and a lithium pack that goes below its floor may not be charged again. Lead batteries that stand empty sulphate.",
-	Tell: "Cart parked, key off, everything switched off: put a meter on milliamperes in series with the pack's negative, in a lead that you can open safely, and write down what " +
-		"it settles at after a minute. Divide the usable ampere-hours by it, and by 24.",
+	Tell: "Cart parked, key off, everything switched off, and the key in your pocket. A DC clamp meter that reads milliamperes, round the pack's negative cable, " +
+		"is the safest. Without one clip a meter, on its 10 A range, from the pack's negative stud to the lug on it before the lug comes off. If that reads " +
+		"less than 0.2 A, lay the lug back, change to the milliampere range and lift it again. Nothing is switched on or plugged in meanwhile, for all of it " +
+		"would pass through the meter. Write down what it settles at after a minute. Divide the usable ampere-hours by it, and by 24.",
 	Blind: "The figures of stand-by are mostly typical until somebody measures them. Self-discharge is left out: a few per cent a month. Loads with a switch of their own, that the " +
 		"sheet does not show, are taken as on, and the finding says so.",
 	Bad:   "the wake lead of the reducer is on the hot side of the key: awake day and night",
@@ -65,7 +68,7 @@ func runStandByDrain(p *Pass) {
 			on += draw.Amps
 		}
 		if draw.Amps >= leastOfDrain*s.Amps {
-			words += fmt.Sprintf(", %s %s", draw.Part, smallAmps(draw.Amps))
+			words += fmt.Sprintf(", %s %s", draw.Part, shareOfDrain(s, draw))
 			f.Subjects = appendNew(f.Subjects, OfPart(draw.Part))
 		}
 	}
@@ -79,10 +82,20 @@ func runStandByDrain(p *Pass) {
 	switch {
 	case days >= season:
 		f.Severity = Note
-	case days >= p.limit(basis.RestDaysFault):
-		f.Severity = Caution
+	case days < p.limit(basis.RestDaysFault):
+		f.Severity = Fault
 	}
 	p.report(f)
+}
+
+// shareOfDrain is what a part takes out of the battery that is empty first: its current where
+// all of it flows through that battery, its share of the power where a part of the string gives
+// more than the rest, for then the currents of the parts are not those of the battery.
+func shareOfDrain(s *support.StandBy, draw support.Draw) string {
+	if s.Drain > (1+leastOfDrain)*s.Amps {
+		return fmt.Sprintf("%s %% of the power", number(100*draw.Amps/s.Amps))
+	}
+	return smallAmps(draw.Amps)
 }
 
 // wholeDays is a number of days, rounded down.

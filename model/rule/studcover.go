@@ -15,8 +15,8 @@ var studCover = Rule{
 	Why: "A bare positive stud is live with key, tow switch and everything else off. A wrench that bridges it to the frame, to the next " +
 		"battery or to a negative stud carries the whole short-circuit current of the pack: thousands of amperes, enough to weld the wrench " +
 		"in place and to throw molten metal. Ahead of the first fuse nothing ends that but the pack itself. A boot costs less than a nut.",
-	Tell: "With the key off, black probe on the last negative stud: every stud that shows pack voltage must have a boot, cap or lid over it " +
-		"that a dropped tool can't get past. Look from above, where the tool would come from.",
+	Tell: "Key off, meter on DC volts, black probe on the last negative stud: every stud that shows battery voltage, 2 V or all of it, must have a boot, cap or " +
+		"lid over it that a dropped tool can't get past. Look from above, where the tool would come from.",
 	Blind: "A cover counts as recorded, not as good: a split boot is a condition to record. Negative studs are left out, for on a cart that " +
 		"floats they are no danger by themselves, though two bare studs side by side are. Studs that are live only while driving are left out.",
 	Bad:   "the boot on pack.POS is missing",

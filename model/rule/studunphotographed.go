@@ -18,8 +18,8 @@ var studUnphotographed = Rule{
 		"the screen before you loosen anything: if you can't count the lugs, take it again.",
 	Blind: "It asks for a photo's name, and doesn't look at the photo. Studs of parts that come off altogether are left out, for nothing goes back " +
 		"on them, and so are studs with one lug.",
-	Bad:    "on the plan a third lug comes on iso.out, and nobody took a photo",
-	Good:   "iso.out has a photo on the as-found sheet",
+	Bad:    "on the plan a third lug comes on iso.out and on pack.NEG, and nobody took a photo",
+	Good:   "both studs have a photo on the as-found sheet",
 	Wrong:  Example{Of: studExample, But: []string{"+", studChange}},
 	Right:  Example{Of: studExample, But: []string{"+", "at iso.out photos=iso.jpg\nat pack.NEG photos=tray.jpg\n" + studChange}},
 	Basis:  Basis{"every stud is photographed before the first nut is loosened", Practice},

@@ -17,8 +17,8 @@ var tightBend = Rule{
 	Why: "In a tight bend the outer strands are stretched and the inner ones buckle. Nothing is seen at first; with every shake they work against each other until they break, and the jacket " +
 		"cracks where it is stretched. A cable that springs back pulls its lug round and loosens the nut.",
 	Tell: "Lay a round thing of known size into the bend: a drinks can has a radius of 33 mm, the least for a wire of 3.3 mm with its jacket. A 2/0 cable is about 15 mm thick: its bend is as wide as a dinner plate.",
-	Blind: "With its jacket a cable is half as thick again or more: a bend that this rule lets pass may still be too tight. Bends of which nobody recorded a radius are not asked for one by one. Fine welding cable bears tighter bends " +
-		"than its maker prints; his figure prevails.",
+	Blind: "With its jacket a cable is half as thick again or more: a bend that this rule lets pass may still be too tight. Bends of which nobody recorded a radius are not asked for one by one. Cable of fine strands may bear " +
+		"a tighter bend: its maker's figure prevails.",
 	Bad: "2 AWG bent to 40 mm", Good: "led in a bow of 120 mm",
 	Wrong:  Example{Of: bowed, But: []string{"wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=160mm bend=40mm"}},
 	Right:  Example{Of: bowed},

@@ -11,11 +11,11 @@ var torqueNotKnown = Rule{
 	Family: Studs, Severity: Note,
 	About: "On a plan and an as-built sheet, names the studs of batteries and packs that have no torque recorded: one note. Other studs of the " +
 		"traction path without one are a question. As found nothing is asked, for what comes off needs no torque.",
-	Why: "The stud of a pack is a brass insert in plastic or a post of lead: it takes a few newton metres, a third of what a steel bolt of the " +
+	Why: "The stud of a pack is a brass insert in plastic or a post of lead: it takes a few newton metres, as little as a fifth of what a steel bolt of the " +
 		"same thread takes. Done up by feel it strips, or it turns in its case and breaks the weld to the cells inside, and the pack is scrap. " +
 		"Left slack it gets hot at the first hill. Only its maker knows the figure, and it is printed on the pack or its sheet.",
-	Tell: "Read it on the pack's label or in its sheet, in N m or lbf in: 1 N m is 8.85 lbf in. Set the wrench to it, tighten in one slow pull, " +
-		"and mark the nut with paint. After the first day's work check it once, cold.",
+	Tell: "Read it on the pack's label or in its sheet, in N m or lbf in: 1 N m is 8.85 lbf in. Set an insulated wrench to it, tighten in one slow pull, and mark " +
+		"the nut with paint. After the first day's work check it once, cold.",
 	Blind: "There is no table to take it from: tables for steel bolts are far too high for a battery post, so none is offered. It doesn't know " +
 		"whether a recorded torque was put on.",
 	Bad:    "the plan says nothing of the torque at pack.POS",

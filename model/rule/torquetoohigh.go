@@ -9,7 +9,7 @@ import (
 var torqueTooHigh = Rule{
 	ID: "torque-too-high", Title: "A recorded torque is more than a steel bolt takes",
 	Family: Studs, Severity: Fault,
-	About: "Compares each recorded torque with the most that a table gives for a steel bolt of that size. Nothing on a cart is made of better " +
+	About: "Compares each recorded torque with the most that a table gives for a steel bolt of that size. No terminal of a cart is of better " +
 		"stuff than that, so more than the table is a slip: mostly a figure in lbf in that was written as N m.",
 	Why: "Torque stretches the stud like a spring. Past its limit the thread strips or the stud breaks off, usually while the last nut of the " +
 		"day goes on, and on a pack it takes the terminal with it. A figure that is nine times too high is the commonest slip there is: 80 lbf in " +

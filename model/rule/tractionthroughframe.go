@@ -15,15 +15,16 @@ var tractionThroughFrame = Rule{
 		"or to another part of that circuit: then the frame is the conductor between them. Accessories that return through the frame are left to the rule about those.",
 	Why: "A car may use its body as the return because the battery's negative belongs there. A cart's frame is painted, bolted and hinged together, and its pack floats so that one fault does no " +
 		"harm. Hundreds of amperes through hinges, springs and bearings pit them and get hot where nobody looks; every chafed positive is then a dead short, and the fuse for it was never meant to be the only guard.",
-	Tell: "With the pack off, pull the cable off the frame bolt: if something of the drive is dead then, the frame was in its way. While it drives, a clamp meter round the cable on the " +
-		"frame bolt must read nothing; millivolts between two far ends of the frame must be nil.",
+	Tell: "With the pack off, take the cable off the frame bolt and sleeve its lug. Pack on, wheels off the ground: if something of the drive is dead now, the " +
+		"frame was in its way. With the cable back on, a DC clamp meter round it must read nothing while the wheels turn, and millivolts between two far ends " +
+		"of the frame must be nil.",
 	Blind:  "It sees the frame where it is drawn: bolts as frame points. A motor whose winding touches its case, or a controller that is bolted down with a live case, has to be drawn as a wire or a leak to be seen.",
 	Bad:    "the controller's negative and the pack's negative both go to the frame",
 	Good:   "a cable joins the two",
 	Wrong:  Example{Of: framedDrive, But: []string{"wire w3", "wire w3 ctrl.B- fr.FRAME gauge=2AWG insulation=105C length=200mm", "+", "wire w4 fr.FRAME pack.NEG gauge=2AWG insulation=105C length=200mm"}},
 	Right:  Example{Of: framedDrive},
 	Basis:  Basis{"the traction circuit is insulated from the frame in both poles: the frame is no conductor", Practice},
-	Remedy: "run a cable of the same size as the positive beside it, and take both off the frame",
+	Remedy: "pack off: take both cables off the frame, and run one of the positive's size beside it instead",
 	Run:    runTractionThroughFrame,
 
 	Explains: []string{"pack-on-frame"},

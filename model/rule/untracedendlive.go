@@ -10,8 +10,9 @@ var untracedEndLive = Rule{
 	Why: "Everything that is judged about a cart is judged on the wires that are recorded. A live wire that goes out of sight may be the feed " +
 		"of a horn, a second way around the key, a tracker that drains the pack, or a bare end under the floor. Until it is followed nobody " +
 		"knows what stops when it comes off, and what does not stop when the key is turned.",
-	Tell: "Follow it by hand, then by continuity: both ends off, one probe on each, under 1 ohm is the same wire. Where it can't be reached, open " +
-		"its source end, turn everything on in turn and see what has stopped; put an ammeter in its place and read what it takes at rest.",
+	Tell: "Follow it by hand, then by continuity: pack off, both ends off, one probe on each, under 1 ohm is the same wire. Where it can't be reached, put a DC " +
+		"clamp meter round it and turn everything on in turn. Or, pack off, open its source end, sleeve it, and see with the pack on what has stopped. A meter " +
+		"on amperes does not go in its place: nobody knows what it feeds.",
 	Blind: "Live means that contacts and fuses could join it to a source, each switch taken as closed. An untraced wire on a signal pin, or one " +
 		"whose other end is loose too, is not reported; nor is one on the negative side.",
 	Bad:    "a 16 AWG wire on iso.out disappears into the loom",
@@ -19,6 +20,6 @@ var untracedEndLive = Rule{
 	Wrong:  Example{Of: studExample, But: []string{"wire k1", "wire k1 iso.out untraced gauge=16AWG insulation=105C"}},
 	Right:  Example{Of: studExample},
 	Basis:  Basis{"what a live wire feeds decides what may be disconnected", Practice},
-	Remedy: "follow it, or open its source end and see what stops working",
+	Remedy: "follow it, or open its source end and see what stops working; until then let a fuse at the source protect it",
 	Run:    func(p *Pass) { p.reportLoose(model.Untraced) },
 }

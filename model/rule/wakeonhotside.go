@@ -15,8 +15,9 @@ var wakeOnHotSide = Rule{
 	Why: "A reducer asleep takes less than a milliampere, awake it takes thirty to sixty, day and night, with nothing switched on behind it. The wake lead is there so that the key " +
 		"decides. Put on the hot side of the key, or looped to the reducer's own input because that is the nearest positive, it keeps the reducer awake for ever, and " +
 		"all that has no switch of its own on the 12 V side lives with it: sockets, radios, a telephone left to charge. A lithium pack that is emptied so over a winter may not wake again.",
-	Tell: "Key off, measure the wake lead against the reducer's input negative: it must be 0 V. Then measure the output: it must fall to 0 V within seconds after the key is turned. " +
-		"In series with the reducer's fuse the meter must show less than a milliampere at rest.",
+	Tell: "Key off, meter on DC volts, measure the wake lead against the reducer's input negative: it must be 0 V. Then measure the output: it must fall to 0 V " +
+		"within seconds after the key is turned off. For the current clip the meter, on its 10 A range, from one end of the reducer's fuse to the other and " +
+		"draw the fuse: 0.00 A is asleep, 0.03 to 0.06 A awake. Nothing is switched on meanwhile, and the leads go back to the volt sockets afterwards.",
 	Blind: "It is silent on a cart without a key on the sheet or with a key that is bridged, about a lead that is fed backwards through a lamp or coil, and about a reducer without a wake lead, which can only be switched at its input. Hazard lamps, a tracker or a fridge may be meant to " +
 		"live with the key off: waive it with that reason. A timer or a wake output of the pack counts as live if a contact on the sheet holds it.",
 	Bad:      "red.WAKE is on key.BAT",

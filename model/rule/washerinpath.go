@@ -18,10 +18,11 @@ var washerInPath = Rule{
 	Why: "A washer is there to spread the nut's pressure and to keep it from turning. It is steel, often stainless: seven to forty times the " +
 		"resistance of copper, hard, and with two more faces to corrode. Put between lugs it makes the joint hot at its very middle, the spring " +
 		"washer loses its temper and the stack goes slack. The order that works is seat, lugs, flat washer, spring washer, nut.",
-	Tell: "Boot off, look from the side: from the post outward you must see copper, copper, and only then steel. Under load read across the " +
-		"stack, one probe on the post's face and one on the outermost lug's tongue: more than 10 mV at 100 A, and it is in the way.",
+	Tell: "Pack off, boot off, look from the side: from the post outward you must see copper, copper, and only then steel. Clip the meter on, DC millivolts, one " +
+		"lead on the post's face and one on the outermost lug's tongue, then pack on and load the motor: 5 to 20 mV at 100 A is a good stack, above 50 mV " +
+		"something is in the way.",
 	Blind: "Only the innermost washer is recorded, and not what it is made of. A plated-brass washer that a maker asks for under a lug looks the " +
-		"same on this sheet: let the finding stay by a word that names the maker's sheet. One lug alone can have no washer between.",
+		"same on this sheet: waive the finding with a word that names the maker's sheet. One lug alone can have no washer between.",
 	Bad:   "a spring washer lies under the lugs on iso.out",
 	Good:  "the washers lie outside, under the nut",
 	Wrong: Example{Of: studExample, But: []string{"+", "at iso.out washer=under"}},

@@ -20,8 +20,9 @@ var wornJoint = Rule{
 		"the square of the current: at 200 A ten milliohms are 400 W in a spot the size of a coin, and 2 V that the motor does not get. Heat " +
 		"makes oxide, oxide makes heat. A joint that was only green in spring is burnt in autumn, and a new pack with more current in it " +
 		"finds the old joint at once.",
-	Tell: "Cart loaded, wheels driven: red probe on the cable's barrel, black on the post it sits on: 10 to 40 mV at 200 A is good, 100 mV is to " +
-		"be renewed. Cold: look for green or white bloom, blue or brown tint on the lug, a spring washer that lies flat, a lug that turns by hand.",
+	Tell: "Clip the meter on with the pack off, DC millivolts, red on the cable's barrel, black on the post it sits on; then pack on, stand clear and load the " +
+		"motor: 10 to 40 mV at 200 A is good, 100 mV is to be renewed. Cold, pack off: look for green or white bloom, blue or brown tint on the lug, a spring " +
+		"washer that lies flat, a lug that turns by hand.",
 	Blind: "It repeats what somebody saw, with the current; a bad joint that nobody recorded is found only by a meter. What is recorded of a wire " +
 		"as a whole, such as a corroded or burnt one, is judged with the wires. A joint cleaned since then still counts until its record says so.",
 	Bad:    "the main lugs on iso.out are corroded",
