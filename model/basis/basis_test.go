@@ -4,7 +4,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -74,11 +74,16 @@ func constants(t *testing.T, path string) map[string]string {
 
 // read lists the names of this package that the sources of a folder use, its tests left out.
 func read(t *testing.T, folder string) []string {
-	sources, err := parser.ParseDir(token.NewFileSet(), folder, func(f fs.FileInfo) bool { return !strings.HasSuffix(f.Name(), "_test.go") }, 0)
+	paths, err := filepath.Glob(filepath.Join(folder, "*.go"))
 	require.NoError(t, err)
 	var used []string
-	for _, pkg := range sources {
-		ast.Inspect(pkg, func(n ast.Node) bool {
+	for _, path := range paths {
+		if strings.HasSuffix(path, "_test.go") {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		require.NoError(t, err)
+		ast.Inspect(file, func(n ast.Node) bool {
 			if of, ok := n.(*ast.SelectorExpr); ok {
 				if x, ok := of.X.(*ast.Ident); ok && x.Name == "basis" {
 					used = append(used, of.Sel.Name)
