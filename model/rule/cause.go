@@ -1,34 +1,38 @@
 package rule
 
-import (
-	"maps"
-	"slices"
-)
+import "slices"
 
 // underCauses puts each finding that follows from another right behind its cause, and tells it
-// so. A group stands where its gravest finding would stand. A cause is never put under another.
+// so. What follows from a finding that follows itself stands under the first cause of all. A
+// group stands where its gravest finding would stand.
 func underCauses(rules []Rule, findings []Finding) []Finding {
 	causes := map[int][]int{} // findings by the place of their cause
-	for i := range findings {
-		if c := causeOf(rules, findings, i); c >= 0 {
-			causes[c] = append(causes[c], i)
-		}
-	}
 	under := map[int]bool{}
-	for _, list := range causes {
-		for _, i := range list {
+	parents := make([]int, len(findings))
+	for i := range findings {
+		parents[i] = causeOf(rules, findings, i)
+	}
+	for i := range findings {
+		if c := firstCause(parents, i); c != i {
+			causes[c] = append(causes[c], i)
 			under[i] = true
 		}
 	}
-	for _, c := range slices.Sorted(maps.Keys(causes)) {
-		if under[c] {
-			for _, i := range causes[c] {
-				delete(under, i)
-			}
-			delete(causes, c)
-		}
-	}
 	return grouped(findings, causes, under)
+}
+
+// firstCause is the finding that stands at the beginning of the causes of another: itself if it
+// has none. Of findings that explain each other in a ring the first in the list does.
+func firstCause(parents []int, i int) int {
+	seen := []int{i}
+	for parents[i] >= 0 {
+		i = parents[i]
+		if at := slices.Index(seen, i); at >= 0 {
+			return slices.Min(seen[at:])
+		}
+		seen = append(seen, i)
+	}
+	return i
 }
 
 // grouped lists the findings anew: each that stands for itself, followed by what follows from
@@ -55,10 +59,10 @@ func grouped(findings []Finding, causes map[int][]int, under map[int]bool) []Fin
 	return out
 }
 
-// causeOf is the place of the finding from which another follows; -1 if it stands for itself. A
-// note says that a datum is missing: it follows from nothing and explains nothing.
+// causeOf is the place of the finding from which another follows; -1 if it stands for itself.
+// That a datum is missing follows from nothing, and a note explains nothing.
 func causeOf(rules []Rule, findings []Finding, i int) int {
-	if findings[i].Severity == Note {
+	if findings[i].asks {
 		return -1
 	}
 	for c := range findings {

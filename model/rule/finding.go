@@ -25,6 +25,8 @@ type Finding struct {
 	Fixes    []edit.Edit   // ready-made edits, each of which mends it alone; usually one or none
 	Cause    string        // key of the finding that it follows from; empty if it stands for itself
 	Waived   *model.Waiver // somebody's word that it may stay, while it holds
+
+	asks bool // it says that a datum is missing
 }
 
 // Figure is a figure that was held against a limit.

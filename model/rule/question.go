@@ -57,6 +57,7 @@ func (p *Pass) missing(g Gap) {
 		Message:  fmt.Sprintf("%s of %s is not recorded; it decides %s", g.Datum, list(subjects), g.Decides),
 		Subjects: subjects,
 		Remedy:   "read or measure it on the cart and record it",
+		asks:     true,
 	})
 }
 
