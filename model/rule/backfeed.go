@@ -29,6 +29,8 @@ var backfeed = Rule{
 	Basis:  Basis{"current goes through a device from whichever side it is fed", Physics},
 	Remedy: "give the device its negative, or feed both its circuits from one side of the key; where two feeds must meet put a diode or a relay between",
 	Run:    runBackfeed,
+
+	Upsets: []string{"stand-by-drain"},
 }
 
 // wakeLamp is a reducer that the key wakes, with a pilot lamp.

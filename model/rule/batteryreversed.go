@@ -28,7 +28,7 @@ var batteryReversed = Rule{
 		"wire j2", "wire j2 b2.+ b3.+ gauge=4AWG insulation=105C length=250mm",
 		"wire j3", "wire j3 b3.- b4.- gauge=4AWG insulation=105C length=250mm"}},
 	Right:  Example{Of: fourBatteries},
-	Upsets: []string{"under-voltage", "does-not-drive", "starved", "coil-marginal"},
+	Upsets: []string{"under-voltage", "does-not-drive", "starved", "coil-marginal", "device-too-slow"},
 	Basis:  Basis{"a reversed battery takes twice its voltage off the string and is charged backwards while the cart drives", Physics},
 	Remedy: "take the pack out of circuit, then swap the two jumpers on the reversed battery",
 	Run:    runBatteryReversed,

@@ -29,6 +29,8 @@ var batteryShorted = Rule{
 	Basis:  Basis{"the fault current of a battery melts a wrench; nothing limits it but its own resistance", Physics},
 	Remedy: "do not connect it; find the wire that joins the two poles and move it",
 	Run:    runBatteryShorted,
+
+	Upsets: []string{"string-count", "under-voltage", "does-not-drive", "starved", "coil-marginal"},
 }
 
 func runBatteryShorted(p *Pass) {

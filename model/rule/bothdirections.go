@@ -28,6 +28,8 @@ var bothDirections = Rule{
 	Basis:  Basis{"contactors that reverse a motor are kept from closing together", Practice},
 	Remedy: "lead the coil of each direction through a resting contact of the other, or fit a pair with a mechanical interlock",
 	Run:    runBothDirections,
+
+	Upsets: []string{"does-not-drive", "reverse-warning"},
 }
 
 // twinContactors is a pair of change-over contactors that turns a field round.

@@ -38,7 +38,7 @@ var changes = map[string]change{
 	"without": {1, 1, makeWithout},
 	"bridge":  {1, 1, makeBridge},
 	"bypass":  {1, 1, makeBypass},
-	"opens":   {5, 99, makeOpens},
+	"opens":   {1, 99, makeOpens},
 	"add":     {4, 40, makeAdd},
 	"run":     {3, 4, makeRun},
 	"zone":    {1, 3, makeZone},
@@ -75,7 +75,7 @@ func (s spot) setWire(id, field, text string) edit.Edit {
 }
 
 // makeFuse puts a fuse of another rating into the place of one, of the same make: at the same
-// multiple of its rating it opens in the same time.
+// multiple of its rating it opens in the same time, and what is known reaches as far up as before.
 func makeFuse(words []string) (func(spot) (edit.Edit, error), error) {
 	var value unit.Any
 	err := value.UnmarshalText([]byte(words[1] + " " + words[2]))
@@ -91,7 +91,11 @@ func makeFuse(words []string) (func(spot) (edit.Edit, error), error) {
 		}
 		points := slices.Clone(p.Opens)
 		for i := range points {
-			points[i].At = unit.A(points[i].At.Amperes() * value.SI() / was.Value.SI())
+			at := points[i].At.Amperes() * value.SI() / was.Value.SI()
+			if i == len(points)-1 {
+				at = max(at, points[i].At.Amperes())
+			}
+			points[i].At = unit.A(at)
 		}
 		return edit.Group{Edits: []edit.Edit{
 			edit.RatePart{Sheet: s.sheet.Name, ID: id, Rating: model.Rating{Name: "fuse-rating", Value: value, Source: "label"}},
@@ -218,7 +222,8 @@ func (s spot) moveEnd(id model.WireID, side edit.Side, end model.End) (edit.Edit
 	if w == nil {
 		return nil, fmt.Errorf("no wire %s", id)
 	}
-	edits := []edit.Edit{edit.ReEnd{Sheet: s.sheet.Name, ID: id, Side: side, End: end, Seat: s.seat(end.At, w.Gauge)}}
+	edits := []edit.Edit{edit.ReEnd{Sheet: s.sheet.Name, ID: id, Side: side, End: end}}
+	edits = append(edits, s.seated(id, w.Gauge, end.At)...)
 	if stud := s.stud(end.At); !stud.IsZero() {
 		edits = append(edits,
 			edit.SetWire{Sheet: s.sheet.Name, ID: id, Field: string(side) + "-lug", Text: stud.String()},
@@ -238,18 +243,19 @@ func (s spot) stud(at model.TerminalRef) unit.Stud {
 	return unit.Stud{}
 }
 
-// seat is the place among the lugs of a terminal where one of a gauge belongs.
-func (s spot) seat(at model.TerminalRef, gauge unit.Gauge) edit.Seat {
+// seated puts a wire among the lugs of a terminal where one of its gauge belongs, if their order
+// is recorded.
+func (s spot) seated(id model.WireID, gauge unit.Gauge, at model.TerminalRef) []edit.Edit {
 	order, known := s.sheet.StackOf(at)
-	if !known {
-		return edit.SeatUnknown
+	order = slices.DeleteFunc(order, func(w model.WireID) bool { return w == id })
+	if !known || len(order) == 0 {
+		return nil
 	}
-	for i, id := range order {
-		if s.sheet.Wire(id).Gauge.Compare(gauge) < 0 {
-			return edit.Seat(i + 1)
-		}
+	i := slices.IndexFunc(order, func(w model.WireID) bool { return s.sheet.Wire(w).Gauge.Compare(gauge) < 0 })
+	if i < 0 {
+		i = len(order)
 	}
-	return edit.Outermost
+	return []edit.Edit{edit.Restack{Sheet: s.sheet.Name, At: at, Order: slices.Insert(order, i, id)}}
 }
 
 // poles are the two terminals of a part.
@@ -278,13 +284,18 @@ func makeBridge(words []string) (func(spot) (edit.Edit, error), error) {
 		if len(before) != 1 {
 			return nil, fmt.Errorf("%d wires before %s, expected one", len(before), id)
 		}
+		origin := s.sheet.Wire(before[0]).Far(in)
 		edits := []edit.Edit{edit.RemoveWire{Sheet: s.sheet.Name, ID: before[0]}}
+		left := s.job.Clone()
+		if err := edits[0].Apply(left); err != nil {
+			return nil, err
+		}
 		for _, w := range s.sheet.Landed(out) {
 			side := edit.From
 			if s.sheet.Wire(w).To.At == out {
 				side = edit.To
 			}
-			move, err := s.moveEnd(w, side, s.sheet.Wire(before[0]).Far(in))
+			move, err := spot{left, left.Sheet(s.sheet.Name)}.moveEnd(w, side, origin)
 			if err != nil {
 				return nil, err
 			}
@@ -350,5 +361,7 @@ func (s spot) addWire(w model.Wire, properties string) (edit.Edit, error) {
 	if stud := s.stud(w.To.At); !stud.IsZero() && w.ToLug.IsZero() {
 		w.ToLug, w.ToBarrel = stud, w.Gauge
 	}
-	return edit.AddWire{Sheet: s.sheet.Name, Wire: w, FromSeat: s.seat(w.From.At, w.Gauge), ToSeat: s.seat(w.To.At, w.Gauge)}, nil
+	edits := []edit.Edit{edit.AddWire{Sheet: s.sheet.Name, Wire: w}}
+	edits = append(edits, s.seated(w.ID, w.Gauge, w.From.At)...)
+	return edit.Group{Edits: append(edits, s.seated(w.ID, w.Gauge, w.To.At)...)}, nil
 }

@@ -87,12 +87,19 @@ func (p *Pass) switchLinks(part *model.Part) []*network.Link {
 
 // hasSwitch reports whether a switch or interlock contact on the sheet follows a control. The
 // wiper and the track of a throttle are none.
-func (p *Pass) hasSwitch(c model.Control) bool {
-	return slices.ContainsFunc(p.Sheet.Parts, func(part model.Part) bool {
-		d := p.Net.Cat.Definition(part.Kind)
-		return d != nil && d.Control != nil && d.Control.Sets == c && !isPotentiometer(d) &&
-			slices.ContainsFunc(d.Elements, func(e model.Element) bool { return e.Is == model.ContactElement && len(e.ClosedIn) > 0 })
-	})
+func (p *Pass) hasSwitch(c model.Control) bool { return len(p.switchesOf(c)) > 0 }
+
+// switchesOf lists the parts with a contact that follows a control.
+func (p *Pass) switchesOf(c model.Control) []Subject {
+	var list []Subject
+	for i := range p.Sheet.Parts {
+		d := p.Net.Cat.Definition(p.Sheet.Parts[i].Kind)
+		if d != nil && d.Control != nil && d.Control.Sets == c && !isPotentiometer(d) &&
+			slices.ContainsFunc(d.Elements, func(e model.Element) bool { return e.Is == model.ContactElement && len(e.ClosedIn) > 0 }) {
+			list = append(list, OfPart(p.Sheet.Parts[i].ID))
+		}
+	}
+	return list
 }
 
 // isPotentiometer reports whether a definition is a throttle: a contact on a track.

@@ -20,6 +20,8 @@ var chargerReversed = Rule{
 	Basis:  Basis{"the pack and the charger drive current into each other through the output stage", Physics},
 	Remedy: "do not plug it in; swap the two DC leads of the charger",
 	Run:    func(p *Pass) { p.reportReversed(chargerRole) },
+
+	Upsets: []string{"source-exceeds-wire", "not-selective"},
 }
 
 // packAndCharger is a pack with a charger behind a fuse at the pack.

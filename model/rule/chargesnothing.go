@@ -7,6 +7,7 @@ import (
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/support"
 	"example.com/lugbook/model/unit"
 )
 
@@ -53,7 +54,7 @@ func runChargesNothing(p *Pass) {
 	}
 	for _, c := range p.support().Charging {
 		l := p.chargerLink(c.Charger)
-		if len(c.Packs) > 0 || l == nil || p.reversedAtAll(l) || !p.wired(l.A) && !p.wired(l.B) {
+		if chargesAll(c) || l == nil || p.reversedAtAll(l) || !p.wired(l.A) && !p.wired(l.B) {
 			continue
 		}
 		f := Finding{State: "charging", Subjects: []Subject{OfPart(c.Charger)}}
@@ -82,6 +83,10 @@ func runChargesNothing(p *Pass) {
 		p.report(f)
 	}
 }
+
+// chargesAll reports whether a charger reaches a pack. A way that at its own current would take
+// all its voltage, such as one through a pre-charge resistor, is none.
+func chargesAll(c support.Charging) bool { return len(c.Packs) > 0 && c.Drop <= c.End }
 
 func (p *Pass) chargerLink(id model.PartID) *network.Link {
 	for i := range p.Net.Links() {

@@ -27,6 +27,8 @@ var coilAlwaysFed = Rule{
 	Basis:  Basis{"a contactor opens with the key at the latest: it is what parts a failed drive from the pack", Practice},
 	Remedy: "take the feed of the coil from behind key and pedal switch",
 	Run:    runCoilAlwaysFed,
+
+	Upsets: []string{"key-input-live", "drives-unasked", "stand-by-drain"},
 }
 
 func runCoilAlwaysFed(p *Pass) {

@@ -29,6 +29,8 @@ var contactorClosesEarly = Rule{
 	Basis:  Basis{"with the foot off or in neutral the contactor of a cart with a switched chain is open", Practice},
 	Remedy: "lead the feed of the coil through the pedal switch and the micro switch of the direction lever",
 	Run:    runContactorClosesEarly,
+
+	Explains: []string{"dead-end-lead"},
 }
 
 func runContactorClosesEarly(p *Pass) {
@@ -56,7 +58,7 @@ func runContactorClosesEarly(p *Pass) {
 			continue
 		}
 		p.report(Finding{
-			Severity: t.severity, State: t.state, Subjects: held,
+			Severity: t.severity, State: t.state, Subjects: append(held, p.switchesOf(t.needs)...),
 			Message: fmt.Sprintf("%s %s closed %s", list(held), isOrAre(len(held)), t.words),
 		})
 		return

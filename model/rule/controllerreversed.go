@@ -20,8 +20,9 @@ var controllerReversed = Rule{
 	Basis: Basis{"reversed, the capacitor bank and the body diodes of the power stage short the pack as soon as the contactor closes", Physics},
 
 	Remedy: "do not close the contactor; swap the cables on B+ and B-",
-	Upsets: []string{"does-not-drive", "return-overload"},
-	Run:    func(p *Pass) { p.reportReversed(controllerRole) },
+	Upsets: []string{"does-not-drive", "return-overload", "fuse-opens", "fuse-too-small", "fuse-too-large", "fuse-too-far", "feeds-add-up", "source-exceeds-wire", "contact-overload",
+		"wire-too-thin", "drop-too-high", "pack-current", "pre-charge", "starved", "backfeed", "meter-always-on", "stand-by-drain"},
+	Run: func(p *Pass) { p.reportReversed(controllerRole) },
 }
 
 // packAndController is the main loop of a cart: pack, fuse, contactor, controller.

@@ -31,6 +31,8 @@ var deviceTooSlow = Rule{
 		"IEC 60364-4-43 434.5.2"},
 	Remedy: "fit a faster fuse, or a thicker wire",
 	Run:    runDeviceTooSlow,
+
+	Explains: []string{"not-selective"},
 }
 
 // quickPoints is a quick fuse's curve as lines of an example.
@@ -54,7 +56,7 @@ func runDeviceTooSlow(p *Pass) {
 	}
 	var devices []Subject
 	for _, u := range p.guard().Unproven() {
-		if late[u.Device] == nil {
+		if late[u.Device] == nil && p.curveError(u.Device) == nil {
 			devices = append(devices, p.deviceSubject(u.Device))
 		}
 	}

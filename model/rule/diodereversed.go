@@ -24,7 +24,7 @@ var diodeReversed = Rule{
 	Good:   "the band of the diode is on sol.coil+",
 	Wrong:  Example{Of: coilAndDiode, But: []string{"wire d1", "wire d1 dio.anode sol.coil+ gauge=18AWG insulation=105C length=60mm", "wire d2", "wire d2 dio.cathode sol.coil- gauge=18AWG insulation=105C length=60mm"}},
 	Right:  Example{Of: coilAndDiode},
-	Upsets: []string{"does-not-drive"},
+	Upsets: []string{"does-not-drive", "fuse-opens", "fuse-too-small", "contact-overload", "wire-too-thin", "pack-current"},
 	Basis:  Basis{"reversed, the diode conducts as soon as the coil is fed: a dead short through pedal switch and key", Physics},
 	Remedy: "turn the diode round: band to coil+",
 	Run:    runDiodeReversed,

@@ -2,6 +2,8 @@ package rule
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.com/lugbook/model"
 )
@@ -33,46 +35,79 @@ var dissimilarMetals = Rule{
 
 func runDissimilarMetals(p *Pass) {
 	var unknown []Subject
+	var joints []metalJoint
 	for _, s := range p.studs() {
 		if p.mixesAluminium(s) {
 			switch p.washerOn(s.at) {
 			case "":
 				unknown = append(unknown, OfTerminal(s.at))
 			case model.WasherOutside:
-				p.reportMetals(s, isAluminium, "aluminium", "no plated washer lies between them")
+				joints = append(joints, p.jointOf(s, isAluminium, "aluminium", "no plated washer lies between them"))
 			}
 		}
 		if p.faceOf(s.at) == model.Lead {
-			p.reportMetals(s, func(w *model.Wire) bool { return w.Material == model.Copper }, "plain copper", "acid turns it green")
+			joints = append(joints, p.jointOf(s, func(w *model.Wire) bool { return w.Material == model.Copper }, "plain copper", "acid turns it green"))
 		}
+	}
+	for len(joints) > 0 {
+		same := func(j metalJoint) bool { return j.how == joints[0].how && slices.Equal(j.wires, joints[0].wires) }
+		var alike, rest []metalJoint
+		for _, j := range joints {
+			if same(j) {
+				alike = append(alike, j)
+			} else {
+				rest = append(rest, j)
+			}
+		}
+		p.reportMetals(alike)
+		joints = rest
 	}
 	if len(unknown) > 0 {
 		p.missing(Gap{Datum: "the place of the washers", Field: "washer", Decides: "whether aluminium and copper touch", Worst: Caution, Subjects: unknown})
 	}
 }
 
-// reportMetals reports the wires of a stud of one metal that meet another one there.
-func (p *Pass) reportMetals(s stud, is func(*model.Wire) bool, metal, how string) {
-	subjects := []Subject{OfTerminal(s.at)}
-	var others []Subject
+// metalJoint is a stud on which wires of one metal meet another.
+type metalJoint struct {
+	at            Subject
+	wires, others []Subject
+	metal, how    string
+	meets         string // the face or the wires that they meet, in words
+}
+
+// jointOf looks for wires of a metal among those of a stud.
+func (p *Pass) jointOf(s stud, is func(*model.Wire) bool, metal, how string) metalJoint {
+	j := metalJoint{at: OfTerminal(s.at), metal: metal, how: how}
 	for _, w := range s.wires {
 		if is(w) {
-			subjects = append(subjects, OfWire(w.ID))
+			j.wires = append(j.wires, OfWire(w.ID))
 		} else {
-			others = append(others, OfWire(w.ID))
+			j.others = append(j.others, OfWire(w.ID))
 		}
 	}
-	if len(subjects) == 1 {
+	if face := p.faceOf(s.at); face != "" {
+		j.meets = fmt.Sprintf(", a face of %s", face)
+	} else if len(j.others) > 0 {
+		j.meets = ", beside " + list(j.others)
+	}
+	return j
+}
+
+// reportMetals reports the studs on which the same wires meet another metal.
+func (p *Pass) reportMetals(joints []metalJoint) {
+	first := joints[0]
+	if len(first.wires) == 0 {
 		return
 	}
-	meets := ""
-	if face := p.faceOf(s.at); face != "" {
-		meets = fmt.Sprintf(", a face of %s", face)
-	} else if len(others) > 0 {
-		meets = ", beside " + list(others)
+	var places []string
+	var studs, others []Subject
+	for _, j := range joints {
+		places = append(places, "on "+j.at.String()+j.meets)
+		studs = append(studs, j.at)
+		others = appendNew(others, j.others...)
 	}
 	p.report(Finding{
-		Message:  fmt.Sprintf("%s, %s, on %s%s: %s", list(subjects[1:]), metal, s.at, meets, how),
-		Subjects: append(subjects, others...),
+		Message:  fmt.Sprintf("%s, %s, %s: %s", list(first.wires), first.metal, strings.Join(places, ", and "), first.how),
+		Subjects: slices.Concat(studs, first.wires, others),
 	})
 }

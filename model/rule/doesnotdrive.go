@@ -34,7 +34,7 @@ var doesNotDrive = Rule{
 	Remedy: "follow the feed of what gets no voltage back to where it ends",
 	Run:    runDoesNotDrive,
 
-	Explains: []string{"reverse-warning"},
+	Explains: []string{"reverse-warning", "dead-end-lead"},
 }
 
 func runDoesNotDrive(p *Pass) {

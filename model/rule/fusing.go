@@ -201,11 +201,23 @@ func wait(list []pending, e *network.Entry, l *network.Link) []pending {
 }
 
 // exempt reports whether practice leaves a wire to something else than a fuse: the
-// short leads of a resistor or diode that hangs on a stud, and the motor leads of a
-// cart with a controller, which limits their current. Common practice, no source.
+// short leads of a resistor or diode that hangs on a stud, the motor leads of a cart with
+// a controller, which limits their current, and the AC side of a charger. Common practice,
+// no source.
 func (p *Pass) exempt(l *network.Link) bool {
 	hung, _ := protect.IsHungLead(p.Net, l)
-	return hung || protect.IsMotorLead(p.Net, l)
+	return hung || protect.IsMotorLead(p.Net, l) || p.isACLead(l)
+}
+
+// isACLead reports whether a wire belongs to the AC side of a charger, its protective earth
+// included.
+func (p *Pass) isACLead(l *network.Link) bool {
+	for _, e := range l.Wire.Ends() {
+		if t := p.Net.Cat.TerminalOf(p.Sheet, e.At); t != nil && t.Serves == model.Mains {
+			return true
+		}
+	}
+	return false
 }
 
 // isController tells a controller from other parts of the drive by its capacitor.

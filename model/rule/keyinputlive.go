@@ -30,7 +30,7 @@ var keyInputLive = Rule{
 	Remedy: "move the lead to the switched side of the key",
 	Run:    runKeyInputLive,
 
-	Explains: []string{"drives-unasked"},
+	Explains: []string{"drives-unasked", "stand-by-drain"},
 }
 
 func runKeyInputLive(p *Pass) {

@@ -36,6 +36,8 @@ var packOnFrame = Rule{
 		"common practice; 60 V d.c. is the end of voltage class A of ISO 6469-3, from memory"},
 	Remedy: "take the joint to the frame off and give the device a return wire; insulate and guard what chafed",
 	Run:    runPackOnFrame,
+
+	Explains: []string{"stand-by-drain"}, Upsets: []string{"no-rest"},
 }
 
 // framed is a lamp on the pack, with a bolt in the frame beside it.

@@ -33,7 +33,7 @@ var packsParallel = Rule{
 	Remedy: "fit equal fuses, one at the positive post of each pack",
 	Run:    runPacksParallel,
 
-	Explains: []string{"no-main-fuse"},
+	Explains: []string{"no-main-fuse"}, Upsets: []string{"fuse-too-far"},
 }
 
 // twoPacks are two packs on a bar, each with its fuse.

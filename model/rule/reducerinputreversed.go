@@ -19,6 +19,8 @@ var reducerInputReversed = Rule{
 	Basis:  Basis{"a reversed input puts the pack across the input diode and blows the fuse, or what is behind it", Physics},
 	Remedy: "swap the two input leads of the reducer",
 	Run:    func(p *Pass) { p.reportReversed(reducerRole) },
+
+	Upsets: []string{"backfeed", "starved", "meter-always-on", "stand-by-drain"},
 }
 
 // packAndReducer is an isolated reducer behind a fuse at the pack, with two devices on it, each

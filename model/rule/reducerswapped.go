@@ -25,7 +25,7 @@ var reducerSwapped = Rule{
 	Wrong: Example{Of: packAndReducer, But: []string{"wire r2", "wire r2 fu4.out red.OUT+ gauge=12AWG insulation=105C length=800mm",
 		"wire a1", "wire a1 red.IN+ fb.IN gauge=10AWG insulation=105C length=1m"}},
 	Right:  Example{Of: packAndReducer},
-	Upsets: []string{"over-voltage"},
+	Upsets: []string{"over-voltage", "not-selective"},
 	Basis:  Basis{"the full pack voltage destroys the 12 V output stage, and whatever hangs on the output", Physics},
 	Remedy: "do not connect it; find the lead from the pack on the output side and move it to IN+",
 	Run:    runReducerSwapped,

@@ -30,6 +30,8 @@ var reverseWarning = Rule{
 	Remedy: "feed a buzzer of the right voltage from the reverse contact of the direction switch, or from the pin of the controller that is made " +
 		"for it",
 	Run: runReverseWarning,
+
+	Explains: []string{"dead-end-lead"},
 }
 
 // reverseBuzzer is a rocker with a buzzer.

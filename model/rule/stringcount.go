@@ -29,7 +29,7 @@ var stringCount = Rule{
 		"at b3.+", "at b3.+ cover=fitted", "wire c2", "wire c2 fu.out vm.+ gauge=18AWG insulation=105C length=1m"}},
 	Right:    Example{Of: fourOfTwelve},
 	Explains: []string{"charger-mismatch"},
-	Upsets:   []string{"under-voltage", "over-voltage", "does-not-drive", "starved", "coil-marginal"},
+	Upsets:   []string{"under-voltage", "over-voltage", "does-not-drive", "starved", "coil-marginal", "charges-nothing", "pre-charge", "not-made-for-dc", "contact-overload"},
 	Basis:    Basis{"controller, charger and meter are made for one system voltage", Practice},
 	Remedy:   "count the batteries and compare with the controller's label; correct the record or the string",
 	Run:      runStringCount,

@@ -3,7 +3,9 @@ package rule
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"example.com/lugbook/model"
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/network"
 )
@@ -59,6 +61,7 @@ func runTapUnfused(p *Pass) {
 		if e.Feed == nil || e.Feed.Whole {
 			_, wires = p.split(wires)
 		}
+		wires = slices.DeleteFunc(wires, p.isJumper)
 		for _, branch := range p.branches(wires, p.hubs(e.At)) {
 			if told[branch[0]] {
 				continue
@@ -73,6 +76,16 @@ func runTapUnfused(p *Pass) {
 			p.report(f)
 		}
 	}
+}
+
+// isJumper reports whether a wire joins two batteries: it is part of a string and no tap on it.
+func (p *Pass) isJumper(l *network.Link) bool {
+	for _, e := range l.Wire.Ends() {
+		if def := p.Net.DefinitionOf(e.At); def == nil || def.Family != model.Storage {
+			return false
+		}
+	}
+	return true
 }
 
 // tapFuseFor sets a fuse into a tap where it leaves; false if it leaves by more than one wire,

@@ -27,7 +27,7 @@ var tractionThroughFrame = Rule{
 	Remedy: "pack off: take both cables off the frame, and run one of the positive's size beside it instead",
 	Run:    runTractionThroughFrame,
 
-	Explains: []string{"pack-on-frame"},
+	Explains: []string{"pack-on-frame", "frame-return"},
 }
 
 // framedDrive is a drive with a bolt in the frame beside it.
