@@ -64,7 +64,7 @@ func plateOf(r *rule.Rule, e rule.Example, lib *model.Catalogue, before *diagram
 	}
 	j.Title = r.Title
 	colour(s, lib.For(j))
-	drawn, err := diagram.Draw(j, s.Name, lib, diagram.Options{Shapes: []diagram.Shape{{Columns: widest}}, Whole: true, Previous: before})
+	drawn, err := diagram.Draw(j, s.Name, lib, diagram.Options{Shapes: []diagram.Shape{{Columns: widest}}, Whole: true, Quick: true, Previous: before})
 	if err != nil {
 		return plate, nil, err
 	}
