@@ -12,13 +12,13 @@ var batteryShorted = Rule{
 	Family: Polarity, Severity: Danger,
 	About: "Finds a battery or pack whose two terminals are joined by wires, bars, fuses or closed isolators, and strings " +
 		"that close on themselves with nothing between. Fusing and covers are judged once such a ring is open.",
-	Why: "A battery has a few thousandths of an ohm inside, so metal from post to post carries thousands of amperes until something " +
-		"melts: the wire glows, its insulation burns, the post runs off as lead or the cells vent. No fuse opens, for none is in the " +
-		"ring. Most such rings are made by one jumper that lands on two posts of the same battery, or by a second string laid in " +
-		"the wrong way round, where the sum of both voltages drives the current.",
-	Tell: "Before the last jumper goes on, hold the meter on volts DC between the lug and the post that it is to go to. What is right shows " +
-		"next to nothing; a reading of a battery's voltage or of a whole string means that the lug closes a ring. Never find out by " +
-		"touching: a spark tells too late.",
+	Why: "A battery has a few thousandths of an ohm inside, so metal from post to post carries thousands of amperes until something melts: the wire " +
+		"glows, its insulation burns, the post runs off as lead or the cells vent. A fuse opens only if it lies in the ring, and as a rule none " +
+		"does. Most such rings are made by one jumper that lands on two posts of the same battery, or by a second string laid in the wrong way " +
+		"round, where the sum of both voltages drives the current.",
+	Tell: "Leave the two ends of the string off the cart. Before the last jumper goes on, hold the meter on volts DC between the lug and the post " +
+		"that it is to go to. What is right shows next to nothing; a reading of a battery's voltage or of a whole string means that the lug closes " +
+		"a ring. Never find out by touching: a spark tells too late.",
 	Blind: "It sees what the sheet says of metal, fuses and isolators. A short inside a battery or pack, a tool, or a strand of cable across " +
 		"two posts is on no sheet, and a ring through a contactor or a load is no ring of metal. Strings side by side with the same " +
 		"count are taken for a parallel pair and not for a ring.",

@@ -60,11 +60,13 @@ func grouped(findings []Finding, causes map[int][]int, under map[int]bool) []Fin
 }
 
 // causeOf is the place of the finding from which another follows; -1 if it stands for itself.
-// That a datum is missing follows from nothing, and a note explains nothing.
+// What explains it by a subject that they share comes before what upsets it from afar. That a
+// datum is missing follows from nothing, and a note explains nothing.
 func causeOf(rules []Rule, findings []Finding, i int) int {
 	if findings[i].asks {
 		return -1
 	}
+	upset := -1
 	for c := range findings {
 		if c == i || findings[c].Severity == Note {
 			continue
@@ -72,10 +74,11 @@ func causeOf(rules []Rule, findings []Finding, i int) int {
 		r := findRule(rules, findings[c].Rule)
 		switch {
 		case r == nil:
-		case slices.Contains(r.Upsets, findings[i].Rule),
-			slices.Contains(r.Explains, findings[i].Rule) && findings[c].shares(&findings[i]):
+		case slices.Contains(r.Explains, findings[i].Rule) && findings[c].shares(&findings[i]):
 			return c
+		case upset < 0 && slices.Contains(r.Upsets, findings[i].Rule):
+			upset = c
 		}
 	}
-	return -1
+	return upset
 }

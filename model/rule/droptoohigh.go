@@ -115,6 +115,9 @@ func (p *Pass) dropLimit(d size.LoadDrop) string {
 	def := p.Net.Cat.Definition(p.Net.Part(d.Part).Kind)
 	switch def.Family {
 	case model.Drive:
+		if def.Symbol == brakeSymbol {
+			return basis.OrdinaryDrop
+		}
 		return basis.DriveDrop
 	case model.Supply, model.Metering:
 		return basis.CriticalDrop
@@ -125,6 +128,9 @@ func (p *Pass) dropLimit(d size.LoadDrop) string {
 	}
 	return basis.OrdinaryDrop
 }
+
+// brakeSymbol marks the brake of a drive, which is a coil and takes none of its current.
+const brakeSymbol = "coil"
 
 // criticalSymbols mark the loads that light something or hold electronics.
 var criticalSymbols = []string{"lamp", "led", "plug"}

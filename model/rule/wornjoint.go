@@ -32,6 +32,8 @@ var wornJoint = Rule{
 	Basis:  Basis{"a joint carries its current through clean faces pressed together; typical resistances are 0.05 to 0.2 mohm for a good one and 1 to 20 mohm for a corroded one, from memory", Practice},
 	Remedy: "renew the lug, or clean both faces to bright metal, put them back dry and tight and protect the outside; then take the condition off the record",
 	Run:    runWornJoint,
+
+	Explains: []string{"drop-too-high"},
 }
 
 // wornConditions are what makes a joint a bad one; of a wire only what is at its lug.
