@@ -16,8 +16,9 @@ var diodeReversed = Rule{
 		"the cathode, belongs on the fed side. The other way round it is a piece of wire across the feed. At the first press of the pedal the " +
 		"current of the control fuse goes through pedal switch, key and diode: the fuse blows, or the diode burns open, and from then on " +
 		"nobody sees that the coil has lost its protection; or the switch welds.",
-	Tell: "Look for the band: it is at coil+. With the coil's leads off, the meter on its diode test shows 0.5 to 0.7 V with red on the end without a " +
-		"band, and nothing the other way round. A control fuse that blows at every press of the pedal is the other sign.",
+	Tell: "Look for the band: it is at coil+. Key off, control fuse out, one end of the diode off, for through the coil the meter reads the same " +
+		"both ways: the diode test shows 0.5 to 0.7 V with red on the end without a band, and open the other way round. A control fuse that blows " +
+		"at every press of the pedal is the other sign.",
 	Blind: "It looks at diodes that are parts of their own. One that is moulded into a coil or a harness is not on the sheet; a part may be marked wrongly. If a " +
 		"coil can be fed from either side, as in a reversing pair, tracing cannot tell and it is silent.",
 	Bad:    "the band of the diode is on sol.coil-",
@@ -26,7 +27,7 @@ var diodeReversed = Rule{
 	Right:  Example{Of: coilAndDiode},
 	Upsets: []string{"does-not-drive", "fuse-opens", "fuse-too-small", "contact-overload", "wire-too-thin", "pack-current"},
 	Basis:  Basis{"reversed, the diode conducts as soon as the coil is fed: a dead short through pedal switch and key", Physics},
-	Remedy: "turn the diode round: band to coil+",
+	Remedy: "key off and control fuse out; turn the diode round, band to coil+, or fit a new one if it was fed that way",
 	Run:    runDiodeReversed,
 }
 
@@ -42,7 +43,7 @@ func runDiodeReversed(p *Pass) {
 			}
 			if p.conducts(l, fs.sides) {
 				p.report(Finding{
-					Message: fmt.Sprintf("%s is on the positive side and %s on the negative side of %s: %s conducts when it is fed",
+					Message: fmt.Sprintf("%s is on the positive side and %s on the negative side of what %s feeds: %s conducts when it is fed",
 						p.at(l.A), p.at(l.B), p.at(fs.feed.At), l.Part.ID),
 					Subjects: []Subject{OfPart(l.Part.ID), p.terminal(l.A), p.terminal(l.B)},
 					Fixes:    p.turnedRound(l.A, l.B),

@@ -20,14 +20,15 @@ var overVoltage = Rule{
 	Why: "A lamp or coil takes current in proportion to its voltage, so its power, all of it heat, grows with the square: a 12 V lamp on 51 V takes eighteen times its " +
 		"power and burns out in a flash, a radio smokes. A coil one class too low on the pack, 36 V on 48 V, takes twice its power, and cooks slowly until its " +
 		"turns short. Capacitors in controllers and reducers have an end voltage that must not be passed even for a moment, and the moment comes at the end of each charge.",
-	Tell: "Measure at the device while it is fed and compare with its label. For what hangs on the pack take the voltage at the end of charge and not that at rest: " +
-		"58.4 V for 16 lithium cells, 58.8 V for a 48 V lead string.",
+	Tell: "Unplug the device, measure volts DC at the cart's end of its plug, switched on, and compare with its label before it goes back. For what " +
+		"hangs on the pack take the voltage at the end of charge and not that at rest: 58.4 V for 16 lithium cells, 58.8 V for a 48 V lead string.",
 	Blind: "It takes for the source the highest one that contacts can join the device to. Where the device has no figure on its label, or only the library's typical one, it " +
 		"is a caution: read the label. Spikes of braking and of switched coils are above what it compares, and two equal devices in series are not taken as sharing the voltage.",
 	Bad:  "a 12 V headlight is fed from the 48 V fuse",
 	Good: "the headlight is fed from the reducer's fuse block",
 	Wrong: Example{Of: packAndReducer, But: []string{"wire a3", "wire a3 fu4.out lt.+ gauge=16AWG insulation=105C length=1m",
-		"wire a4", "wire a4 lt.- pack.NEG gauge=16AWG insulation=105C length=1m"}},
+		"wire a4", "wire a4 lt.- pack.NEG gauge=16AWG insulation=105C length=1m",
+		"+", "stack pack.NEG r3 a4", "+", "stack fu4.out r2 a3"}},
 	Right:  Example{Of: packAndReducer},
 	Basis:  Basis{"power goes with the square of the voltage: a 12 V lamp on 51 V takes eighteen times its power", Physics},
 	Remedy: "feed it from the reducer's output, or fit one made for the pack voltage",

@@ -22,9 +22,10 @@ var wideLoop = Rule{
 		"load, and no longer when its lead is moved by hand, lies in the loop.",
 	Blind: "It needs the zones of the parts and the runs between them; without them it is silent. Cables in the same run count as side by side, though they may lie at its two edges. Loops of " +
 		"chargers and reducers are not judged: their current is steady.",
-	Bad:    "the positive goes straight to the bay, the negative round by the dash",
-	Good:   "both in the same run",
-	Wrong:  Example{Of: pairedMains, But: []string{"wire w3", "wire w3 ctrl.B- pack.NEG gauge=2AWG insulation=105C via=bay,dash,tray"}},
+	Bad:  "the positive goes straight to the bay, the negative round by a post in the dash",
+	Good: "both in the same run",
+	Wrong: Example{Of: pairedMains, But: []string{"wire w3", "wire w3 ctrl.B- post.POST gauge=2AWG insulation=105C",
+		"+", "part post bus-post zone=dash", "+", "wire w4 post.POST pack.NEG gauge=2AWG insulation=105C", "+", "stack post.POST w3 w4"}},
 	Right:  Example{Of: pairedMains},
 	Basis:  Basis{"the field of a pair of conductors falls with their distance, and what they induce grows with the area between them", "follows from the circuit: induction; 1 m is common practice, no source"},
 	Remedy: "lead the two side by side and tie them together",
@@ -116,8 +117,8 @@ func (p *Pass) judgeLoop(l *network.Link, there, back legs) {
 		return "along " + strings.Join(runs, " and ")
 	}
 	p.report(Finding{
-		Message: fmt.Sprintf("positive and negative of %s run apart: %s goes %s, %s %s; %s in all, %s is the most",
-			l.Part.ID, list(there.wires), words(onlyThere), list(back.wires), words(onlyBack), metres(apart), limit),
+		Message: fmt.Sprintf("positive and negative of %s run apart: %s %s %s, %s %s; %s in all, %s is the most",
+			l.Part.ID, list(there.wires), goesOrGo(len(there.wires)), words(onlyThere), list(back.wires), words(onlyBack), metres(apart), limit),
 		Subjects: appendNew(append([]Subject{OfPart(l.Part.ID)}, there.wires...), back.wires...),
 		Figure:   Figure{What: "length that the two do not share", Value: unit.LengthFromMetres(apart).Any(), Limit: limit, Decides: source},
 	})
