@@ -18,8 +18,8 @@ var backfeed = Rule{
 	Why: "A device lets current through both ways. A lamp, a relay coil or a gauge between an always live circuit and the switched side of the key feeds " +
 		"backwards as soon as the key opens: the controller stays awake, the reducer never sleeps, the pack is flat in a week, and the cart " +
 		"may drive with the key in the pocket.",
-	Tell: "Key off, black lead on pack negative, red on the switched terminal of the key: anything but 0 V is a backfeed. Take the fuses of the always live " +
-		"circuits out one by one until it falls to 0, then the plugs of the devices on that fuse.",
+	Tell: "Key off, black lead on pack negative, red on the switched terminal of the key: more than 2 V is a backfeed. Take the fuses of the always " +
+		"live circuits out one by one until it falls to 0, then the plugs of the devices on that fuse.",
 	Blind: "It computes with sound switches and with the loads that are recorded; a voltage that a moist plug makes is not here. A plain wire past the key is " +
 		"told by control-bypassed, a key input on the hot side by key-input-live. Which of two circuits was meant to be live at rest it cannot know.",
 	Bad:    "a pilot lamp hangs between the hot side and the switched side of the key, and wakes the reducer through its filament",

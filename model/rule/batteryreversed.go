@@ -12,10 +12,10 @@ var batteryReversed = Rule{
 	Family: Polarity, Severity: Danger,
 	About: "Follows each string of batteries from end to end and compares the direction of every battery with that of " +
 		"the string. Colours are not looked at.",
-	Why: "In a string each battery adds its voltage to the last. One that stands the wrong way round takes its own off and that of the one " +
-		"that is missing as well: eight of 6 V give 36 V instead of 48 V. Worse, the others push their current through it backwards, " +
-		"which charges it in reverse while the cart drives, until it gasses, heats and bursts, and a charger that sees too little " +
-		"voltage charges the sound ones without end.",
+	Why: "In a string each battery adds its voltage to the last. One that stands the wrong way round takes its own off and that of the one that is " +
+		"missing as well: eight of 6 V give 36 V instead of 48 V. Worse, the others push the whole current of the drive into it the charging way, " +
+		"until it gasses, heats and bursts; and the charger drains it, turns its polarity in the end and, as it sees too little voltage, charges " +
+		"the sound ones without end.",
 	Tell: "Measure every battery across its own posts and then the string from end to end: the sum of the single readings and the one of " +
 		"the string must agree. If the string reads two batteries less than the sum, one is reversed. With the black probe on the " +
 		"string's negative end the readings must climb from post to post; where they fall, that battery stands against the others.",
@@ -29,8 +29,8 @@ var batteryReversed = Rule{
 		"wire j3", "wire j3 b3.- b4.- gauge=4AWG insulation=105C length=250mm"}},
 	Right:  Example{Of: fourBatteries},
 	Upsets: []string{"under-voltage", "does-not-drive", "starved", "coil-marginal", "device-too-slow"},
-	Basis:  Basis{"a reversed battery takes twice its voltage off the string and is charged backwards while the cart drives", Physics},
-	Remedy: "take the pack out of circuit, then swap the two jumpers on the reversed battery",
+	Basis:  Basis{"a reversed battery takes twice its voltage off the string and is charged by the others, with all that the drive takes", Physics},
+	Remedy: "take the pack out of circuit, test and charge the reversed battery by itself, then swap its two jumpers",
 	Run:    runBatteryReversed,
 }
 

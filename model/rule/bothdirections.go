@@ -17,8 +17,9 @@ var bothDirections = Rule{
 	Why: "Direction contactors turn the field round between the same two conductors. Closed both at once they join these conductors to each other: with plain contactors in a " +
 		"bridge that is a dead short of the pack through two contacts, which weld; with change-over contactors the field loses its " +
 		"current, the motor stands, and if the armature is turning fast it can run away from its field.",
-	Tell: "Pack off, main fuse out: feed the forward coil by hand and then the reverse coil too. If both click and stay, nothing keeps them apart. Look for a " +
-		"rocker bar between the two contactors (mechanical interlock) or for the coil lead of each through a resting contact of the other.",
+	Tell: "Main fuse and control fuse out, the two coil leads off the direction switch: feed the forward lead from a bench supply and then the " +
+		"reverse lead too. If both click and stay, nothing keeps them apart. Look for a rocker bar between the two contactors (mechanical " +
+		"interlock) or for the coil lead of each through a resting contact of the other.",
 	Blind: "A mechanical interlock cannot be recorded: if there is one, say so in a note and waive the caution. An interlock inside a controller that drives both coils is " +
 		"taken for granted.",
 	Bad:    "a loop joins the forward and the reverse lead, so both coils pull in",

@@ -18,7 +18,7 @@ var chargerReversed = Rule{
 	Wrong:  Example{Of: packAndCharger, But: []string{"wire c1", "wire c1 chg.DC- fu2.in gauge=10AWG insulation=105C length=900mm", "wire c3", "wire c3 chg.DC+ pack.NEG gauge=10AWG insulation=105C length=900mm"}},
 	Right:  Example{Of: packAndCharger},
 	Basis:  Basis{"the pack and the charger drive current into each other through the output stage", Physics},
-	Remedy: "do not plug it in; swap the two DC leads of the charger",
+	Remedy: "do not plug it in; take the charge fuse out, then swap the two DC leads of the charger",
 	Run:    func(p *Pass) { p.reportReversed(chargerRole) },
 
 	Upsets: []string{"source-exceeds-wire", "not-selective"},

@@ -13,11 +13,11 @@ var coilAlwaysFed = Rule{
 	Family: Chain, Severity: Danger,
 	About: "Computes the parked cart, key off, neutral, pedal up, and speaks if the coil of a contactor is fed in it: its feed comes from the hot side. " +
 		"A danger if the drive is behind its contact, a fault if something else is, such as a pump.",
-	Why: "The contactor is the one switch that takes the drive off the pack. Fed past the key it stays closed day and night: its coil takes some twenty " +
-		"watts and empties the pack in weeks, it ages in the heat, and when the controller's output fails shorted, which is how they fail, the cart " +
-		"drives off by itself and no key and no pedal stops it.",
-	Tell: "Turn the key off and listen: a sound cart clicks. With the key off measure between the two small studs of the contactor: 0 V is right, the pack's " +
-		"voltage is this fault. Warm by hand in the morning says the same.",
+	Why: "The contactor is the one switch that takes the drive off the pack. Fed past the key it stays closed day and night: its coil takes some " +
+		"twenty watts and empties the pack in a week or three, it ages in the heat, and when the controller's output fails shorted, which is how " +
+		"they fail, the cart drives off by itself and no key and no pedal stops it.",
+	Tell: "Foot off and key off: by then a sound contactor has clicked open. With the key off measure between the two small studs of the contactor: " +
+		"0 V is right, the pack's voltage is this danger. Warm by hand in the morning says the same.",
 	Blind: "It takes every fuse as good and every contact as made for its rest position. A coil that a controller drives is fed when the controller says so; " +
 		"whether the controller does so at rest is in its parameters. A contactor that is welded looks closed as well, with 0 V at its coil.",
 	Bad:    "the lead of coil+ sits on the hot terminal of the key",

@@ -14,7 +14,7 @@ import (
 )
 
 var coilMarginal = Rule{
-	ID: "coil-marginal", Title: "A coil pulls in on a full pack and not on a low or a hot day",
+	ID: "coil-marginal", Title: "A coil pulls in on a full pack, but not on a low one or when it is hot",
 	Family: Chain, Severity: Fault,
 	About: "Takes each coil that pulls in on the sheet and computes its voltage twice more: with every battery at its cutoff voltage, and with the coil hot, by the " +
 		"share of the basis table above its cold resistance, which lifts the voltage at which it pulls in as much. Speaks if either is short. The two are not taken " +
@@ -22,8 +22,9 @@ var coilMarginal = Rule{
 	Why: "A coil moves its armature with current, and copper that is hot lets less through: a coil that is 100 C warmer than on the bench has 40 % more " +
 		"resistance. A coil of the next higher voltage class, or one behind a resistance, works in the morning on a full pack and chatters in the " +
 		"afternoon; a contactor that chatters under load burns its contacts and welds.",
-	Tell: "Feed the coil from a bench supply and turn it up slowly until it clicks: that is its pull-in voltage; record it with the coil's temperature. On the cart " +
-		"measure across the small studs at the moment of the click, with the pack low.",
+	Tell: "Take the leads off the coil, feed it from a bench supply, plus at coil+ because of a diode in it, and turn it up slowly until it clicks: " +
+		"that is its pull-in voltage; record it with the coil's temperature. On the cart measure across the small studs at the moment of the " +
+		"click, with the pack low.",
 	Blind: "Only coils with a pull-in voltage are judged, and only batteries with a cutoff voltage are taken down. What a controller's driver does after the click, " +
 		"holding at less, is not judged. Whether the cart is ever driven to its cutoff is not asked.",
 	Bad:    "a coil that needs 44 V on a pack that goes down to 40 V",

@@ -18,8 +18,9 @@ var coilSuppression = Rule{
 	Why: "A coil does not let its current stop: when the switch opens it pushes the current on through the air, at some hundred volts, in a small arc. Each click eats a " +
 		"little of the pedal switch, and the spike wanders through the harness into controllers and displays that stand a tenth of it. A diode " +
 		"across the coil gives the current a way round until it has died down.",
-	Tell: "Look between the two small studs for a small black body with a band on one end; the band belongs to coil+. With the leads off measure it with the diode setting of the meter: about " +
-		"0.6 V one way, nothing the other. Burnt pedal switches and resets of the controller when the contactor drops speak for a missing one.",
+	Tell: "Look between the two small studs for a small black body with a band on one end; the band belongs to coil+. Key off, control fuse out, one " +
+		"end of it free, measure it with the diode setting of the meter: about 0.6 V one way, nothing the other. Burnt pedal switches and resets " +
+		"of the controller when the contactor drops speak for a missing one.",
 	Blind: "Coils that no state feeds are passed over, for nobody knows which side their band belongs on. What a maker built into coil or driver is known only by its figure " +
 		"clamp-voltage. A diode also keeps the contacts closed some milliseconds longer; whether they then open under more arc is not weighed here.",
 	Bad:    "a contactor coil that pedal switch and key open with nothing across it",

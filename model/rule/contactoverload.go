@@ -21,8 +21,9 @@ var contactOverload = Rule{
 	Why: "A wire that is thick enough ends in a plug that is not. The heat of a contact is made in a spot of some square millimetres, and it grows with the " +
 		"square of the current: twice the rating is four times the heat. The spring loses its temper, the contact gets worse, and so on until " +
 		"the housing melts, long before any fuse for the wire takes notice. A relay or contactor welds shut instead and does not let go.",
-	Tell: "Read the amperes off the part or its maker's sheet; for a plug the size of the pin decides. Clamp the meter round the wire with everything on. Measure " +
-		"millivolts across the closed contact: more than 50 mV at its current is a bad or overloaded one. Brown plastic and a pin that has lost its shine tell the rest.",
+	Tell: "Read the amperes off the part or its maker's sheet; for a plug the size of the pin decides. Put a clamp meter for DC round the wire with " +
+		"everything on. Measure millivolts across the closed contact: more than 50 mV in a plug or a switch, or 100 mV in a main contact at 200 A, " +
+		"is a bad or overloaded one. Brown plastic and a pin that has lost its shine tell the rest.",
 	Blind: "Knows lasting currents, and a drive's peak; how long a contact stands more than its rating is left out. A part of which no continuous rating is known " +
 		"goes unsaid, and so does what flows until a fuse opens at once. Where both the part's rating and the drive's are typical figures it asks for the label instead of speaking. " +
 		"The traction path of a cart without a controller is left out, for nobody knows how long its starting current lasts. Breaking a current is another rule's matter.",

@@ -19,8 +19,9 @@ var controlBypassed = Rule{
 		"or accessory switch is a caution; what keeps a cart from moving is a fault.",
 	Why: "Somebody in a hurry puts a wire across a switch that failed and the cart runs again. From then on the key turns and does nothing, or the plug no longer " +
 		"keeps the cart from driving off with its cord, and the next person trusts a switch that is only there to be looked at.",
-	Tell: "With the pack off measure ohms across the two terminals of the switch while you work it: open must read open. Zero in both positions: follow what " +
-		"sits on both tabs, look for a wire from one to the other, for two leads on one tab, for a plug with a loop in it.",
+	Tell: "Take pack negative off and see 0 V across the two terminals of the switch. Then measure ohms across them while you work it: open must " +
+		"read open. Zero in both positions: follow what sits on both tabs, look for a wire from one to the other, for two leads on one tab, for a " +
+		"plug with a loop in it.",
 	Blind: "It sees only wires that are recorded. A contact that sticks is found with the meter, not here. Whether the cart drives without the control's leave is said by " +
 		"drives-unasked. A switch that is wired on both sides and yet decides nothing is not found here.",
 	Bad:   "a wire joins the two terminals of the key",

@@ -8,9 +8,10 @@ var controllerReversed = Rule{
 		"diodes are a dead short and the capacitors burst. The pre-charge resistor limits what happens at first, so that nothing is seen until " +
 		"the contactor closes; then the fault current of the pack goes through the power stage, and the main fuse blows after the controller " +
 		"is lost.",
-	Tell: "With the contactor open and the capacitors discharged, put the meter on ohms, or on its diode test, from B- to B+: a sound controller shows a " +
-		"diode one way only. Then, with the pre-charge connected and the key off, volts from B- to B+ must climb slowly to a positive " +
-		"reading; a reading of half a volt with the minus sign says that it is reversed.",
+	Tell: "Follow both thick cables by hand with the main fuse link out: B+ comes from the contactor, B- from the pack's negative or the shunt. Then " +
+		"put the link in with the key off and the contactor open, and measure volts DC, black probe on B-, red on B+: through the pre-charge " +
+		"resistor it must climb slowly to a positive reading. About a volt with a minus sign says that it is reversed: take the link out again. No " +
+		"ohms here: the resistor feeds the controller past the open contactor.",
 	Blind: "It goes by the marks on the studs. A controller whose marks were painted over, or a kind that the library does not know, must be looked up. " +
 		"If the pack itself is reversed this is silent, for then every device is.",
 	Bad:   "the cable from the contactor lands on ctrl.B- and the pack's negative on ctrl.B+",
@@ -19,7 +20,7 @@ var controllerReversed = Rule{
 	Right: Example{Of: packAndController},
 	Basis: Basis{"reversed, the capacitor bank and the body diodes of the power stage short the pack as soon as the contactor closes", Physics},
 
-	Remedy: "do not close the contactor; swap the cables on B+ and B-",
+	Remedy: "do not close the contactor; take the main fuse link out, see less than 5 V from B+ to B-, then swap the cables on them",
 	Upsets: []string{"does-not-drive", "return-overload", "fuse-opens", "fuse-too-small", "fuse-too-large", "fuse-too-far", "feeds-add-up", "source-exceeds-wire", "contact-overload",
 		"wire-too-thin", "drop-too-high", "pack-current", "pre-charge", "starved", "backfeed", "meter-always-on", "stand-by-drain"},
 	Run: func(p *Pass) { p.reportReversed(controllerRole) },

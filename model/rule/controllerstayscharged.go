@@ -15,19 +15,20 @@ var controllerStaysCharged = Rule{
 	Family: Contactors, Severity: Note,
 	About: "Looks at each pre-charge that fills a controller with the cart parked and opens the main isolator, the pack's own switch and the tow switch in turn. It speaks if " +
 		"the isolator is there and the controller stays on the pack all the same, or if none of the three takes it off. Tells the energy that the capacitor holds.",
-	Why: "A pre-charge resistor from stud to stud goes round the contactor and round the key: the controller stays at the pack's voltage day and night. That spares " +
-		"the contact, and it surprises the one who opens the isolator, takes a nut off B+ and welds the wrench. Some joules are enough for a burn " +
-		"and for a fright that hits a head on the frame.",
+	Why: "A pre-charge resistor from stud to stud goes round the contactor and round the key: the controller stays at the pack's voltage day and " +
+		"night. That spares the contact, and it surprises the one who opens the isolator, takes a nut off B+ and slips with the wrench. Some " +
+		"joules are enough for a burn and for a fright that hits a head on the frame.",
 	Tell: "Key off, isolator open: measure B+ against B- at the controller. Pack voltage that stays is this; a voltage that falls over minutes is the capacitor alone.",
 	Blind: "It knows three things that take the feed off: a main isolator, the switch of a pack's own management, a tow switch. A fuse pulled by hand is not counted. How long a " +
 		"capacitor takes to empty by itself is not computed: measure before touching.",
-	Bad:    "the pre-charge goes round the isolator as well as the contactor",
-	Good:   "the pre-charge begins behind the isolator",
-	Wrong:  Example{Of: isolatedPack, But: []string{"wire p1", "wire p1 iso.in pre.a gauge=18AWG insulation=105C length=80mm"}},
-	Right:  Example{Of: isolatedPack},
-	Basis:  Basis{"before work on a controller its capacitor is discharged and measured", "common practice; E = C V^2 / 2 follows from the circuit"},
-	Remedy: "before touching B+ or B- take pack negative off, discharge the capacitor through a lamp or a resistor of some 100 ohm, and measure under 5 V; to mend it, begin the pre-charge behind the isolator",
-	Run:    runControllerStaysCharged,
+	Bad:   "the pre-charge goes round the isolator as well as the contactor",
+	Good:  "the pre-charge begins behind the isolator",
+	Wrong: Example{Of: isolatedPack, But: []string{"wire p1", "wire p1 iso.in pre.a gauge=18AWG insulation=105C length=80mm"}},
+	Right: Example{Of: isolatedPack},
+	Basis: Basis{"before work on a controller its capacitor is discharged and measured", "common practice; E = C V^2 / 2 follows from the circuit"},
+	Remedy: "before touching B+ or B- take pack negative off, discharge the capacitor through a 60 W mains lamp or a resistor of some 100 ohm and 10 " +
+		"W, and measure under 5 V; to mend it, begin the pre-charge behind the isolator",
+	Run: runControllerStaysCharged,
 }
 
 // isolatedPack is a pack with an isolator before contactor and controller.

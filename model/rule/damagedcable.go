@@ -16,8 +16,9 @@ var damagedCable = Rule{
 		"as built, it also finds wires that were found so, are the same still, and of which nothing says what is done about them.",
 	Why: "Corrosion creeps under the jacket: a cable that is green at its lug is often black a hand's breadth further in, and black strands neither crimp nor solder. A new lug on such copper is a " +
 		"bad joint from its first day. Heat leaves copper soft and its jacket brittle. Where a jacket is chafed through, the next bump joins the conductor to the frame.",
-	Tell: "Cut the jacket back from the lug until the copper is bright; if it is not after a hand's breadth, the cable is done. Bend it sharply: a sound jacket does not crack. With current flowing, " +
-		"the millivolts from one lug to the other show what the eye does not: more than its size and length account for is corrosion inside.",
+	Tell: "Take the cable off at both ends. Cut the jacket back from the lug until the copper is bright; if it is not after a hand's breadth, the " +
+		"cable is done. Bend it sharply: a sound jacket does not crack. On a cable that is in use, with current flowing, the millivolts from one " +
+		"lug to the other show what the eye does not: more than its size and length account for is corrosion inside.",
 	Blind: "It knows what somebody recorded; corrosion inside a jacket that looks well is found with a meter alone. A wire with a new id on the plan counts as a new wire, and a wire whose note was " +
 		"written anew as seen to. Loose ends are left to the rules about them.",
 	Bad: "the plan keeps a main cable that was found corroded", Good: "the plan renews it",

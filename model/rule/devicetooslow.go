@@ -18,17 +18,18 @@ var deviceTooSlow = Rule{
 	Why: "In a short there is no time to cool: all heat stays in the copper, and how long it stands that goes with the square of its area " +
 		"over the square of the current. A fuse may be small enough by its rating and still so slow that a thin wire is past the limit of its insulation before " +
 		"it opens. Slow fuses are fitted to stop nuisance trips of motors, on circuits that branch off into thin wires.",
-	Tell: "Take the maker's curve of the fuse, go in at the current of a short at the far end of the wire, and read the longest time. Hold it against " +
-		"t = (k S / I)^2 with S in mm2 and k 115 for PVC: 16 AWG, 1.31 mm2, stands 250 A for 0.36 s. There is nothing to measure on the cart.",
+	Tell: "Take the maker's curve of the fuse, go in at the current of a short at the far end of the wire, and read the longest time. Hold it " +
+		"against t = (k S / I)^2 with S in mm2 and k 115 for PVC of 70 C: 16 AWG, 1.31 mm2, stands 250 A for 0.36 s. Cable that is hotter before " +
+		"the short stands less: k 87 from 105 C. There is nothing to measure on the cart.",
 	Blind: "Needs when the device opens: by the maker's points, or by the gates of the standard that it is made to. The gates of blade and strip fuses are " +
 		"from memory and make a caution at most. Wires that the rating alone leaves unprotected, short leads to a device, and motor leads " +
 		"are left out. The inductance of the loop is not counted.",
-	Bad:   "a fuse that holds 100 A for a minute before 2 m of 16 AWG, in which a short drives 250 A",
+	Bad:   "a fuse that holds 100 A for a minute before 16 AWG",
 	Good:  "a fuse that opens within 50 ms at 100 A before the same wire",
 	Wrong: Example{Of: fusedTap, But: []string{"+", "opens fu3 100A 60s 90s", "+", "opens fu3 1000A 1s 2s"}},
 	Right: Example{Of: fusedTap, But: []string{"+", quickPoints}},
 	Basis: Basis{"a device interrupts a short before its heat brings the conductor to the limit of its insulation: t = (k S / I)^2",
-		"IEC 60364-4-43 434.5.2"},
+		"IEC 60364-4-43 434.5.2, from memory"},
 	Remedy: "fit a faster fuse, or a thicker wire",
 	Run:    runDeviceTooSlow,
 

@@ -18,13 +18,13 @@ var drivesUnasked = Rule{
 	Why: "Every control on a cart is there to say no: the key, the tow switch, neutral, the foot off, the plug. If the cart drives in spite of one, somebody is run over by a " +
 		"cart that was off, or it pulls the charging cord out of the wall, with the socket and the live wires at its end. Conversions lose the charge " +
 		"interlock first, since it lived in the old charger's receptacle or computer, and nobody misses it until that day.",
-	Tell: "Driven wheels off the ground, chocked. Set one control at a time to no, all others to go, and press the pedal: no click, no motion, 0 V from B+ to M-. Do it with the " +
-		"plug in as well, on a socket that you can switch off.",
+	Tell: "Driven wheels off the ground, chocked. Set one control at a time to no, all others to go, and press the pedal: no motion, 0 V across the " +
+		"motor, and no click where the pedal works the contactor. Do it with the plug in as well, on a socket that you can switch off.",
 	Blind: "It computes with contacts that do what the library says of them. What a controller refuses by its own logic, such as starting with the pedal down, is not " +
 		"counted, nor are seat and brake switches. An interlock over a data bus between charger, pack and controller is not seen: record it in a note and waive the " +
 		"finding. Up to two reasons to stay are tried at once.",
-	Bad:    "the charger's interlock is bridged: with the plug in the cart drives off and tears the cord",
-	Good:   "the key input passes the charger's interlock",
+	Bad:    "the key feeds the pedal past the charger's interlock: with the plug in the cart drives off and tears the cord",
+	Good:   "the key feeds the pedal through the charger's interlock",
 	Wrong:  Example{Of: chargedChain, But: []string{"wire k3", "wire k3 key.IGN pedal.COM gauge=16AWG insulation=105C length=1.5m", "wire k7", ""}},
 	Right:  Example{Of: chargedChain},
 	Basis:  Basis{"a cart drives with the key on, in run, with a direction chosen, the pedal down and no plug in, and never else", Practice},

@@ -25,7 +25,7 @@ var fuseInNegativeOnly = Rule{
 	Wrong: Example{Of: fusedPack, But: []string{"wire w1", "wire w1 pack.NEG fu1.in gauge=2AWG insulation=105C length=150mm",
 		"wire w2", "wire w2 pack.POS iso.in gauge=2AWG insulation=105C length=600mm", "wire w4", "wire w4 ctrl.B- fu1.out gauge=2AWG insulation=105C length=700mm"}},
 	Right:  Example{Of: fusedPack},
-	Basis:  Basis{"the device belongs into the ungrounded conductor at its source; a cart's practice is the positive", "33 CFR 183.455(a), (b)"},
+	Basis:  Basis{"the device belongs in the ungrounded conductor at its source; a cart's practice is the positive", "33 CFR 183.455(a), (b)"},
 	Remedy: "move the main fuse to the positive post",
 	Run:    runFuseInNegativeOnly,
 }

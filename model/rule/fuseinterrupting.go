@@ -20,8 +20,8 @@ var fuseInterrupting = Rule{
 		"quench is its interrupting rating. Above it the body bursts and sprays molten metal, or the arc stands and the fuse goes on as " +
 		"a torch; a breaker's contacts weld. A lithium pack with its few milliohms drives far more than a lead string of the same " +
 		"voltage does, so the old fuse that was good enough no longer is.",
-	Tell: "Read AIC, IR or kA off the fuse itself, for DC, not off its holder. Blades and bolted strips have 1 to 2.5 kA, class T about " +
-		"20 kA. Hold it against what the pack's paper gives as its short-circuit current, or compute: full-charge volts over the resistance " +
+	Tell: "Read AIC, IR or kA off the fuse itself, for DC, not off its holder. Blades have 1 kA, bolted strips 2 kA, class T about 20 kA, from " +
+		"memory. Hold it against what the pack's paper gives as its short-circuit current, or compute: full-charge volts over the resistance " +
 		"inside. Never try it.",
 	Blind: "A device behind an adequate one is left to that. What is not recorded of a wire counts nothing, so that the current is rather too " +
 		"high than too low; the inductance of the loop is left out. A BMS may cut the current short, which is not counted on. The voltage " +

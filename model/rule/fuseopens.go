@@ -15,15 +15,16 @@ var fuseOpens = Rule{
 		"135 % of its rating for long: what it feeds takes too much for it, or a switch or contact closes onto a short.",
 	Why: "A fuse is chosen by its wire, and the wire by its load; a fuse below its load opens on the first hill or an hour into a charge. A short behind " +
 		"a switch is found by nobody until the switch is thrown: then the fuse opens, and the next larger one from the box is what burns the wire.",
-	Tell: "Clamp the current behind the fuse in the state that is named, and read the number on the fuse. If it opens at once, take it out, and with the " +
-		"switch on measure ohms from the fuse's load side to negative: near 0 ohm is a short, a few ohm are a load.",
+	Tell: "Take the current behind the fuse with a clamp meter for DC in the state that is named, and read the number on the fuse. If it opens at " +
+		"once, take it out, switch on, and measure volts DC from the fuse's load side to negative. Only if that is 0 V go over to ohms: what the " +
+		"two probes read on each other is a short; a motor or a cold lamp has some tenths of an ohm more.",
 	Blind: "Peaks of a drive count nothing, for no fuse opens on them at once, and neither does the inrush of a lamp or motor. Between 100 and 135 % a fuse ages and is " +
 		"no finding here. Silent while the pack itself is misconnected.",
 	Bad:    "the return lead of a lamp sits on the lamp's positive",
 	Good:   "the lamp returns to the pack's negative through its own lead",
 	Wrong:  Example{Of: fusedLamp, But: []string{"wire n1", "wire n1 lt.+ pack.NEG gauge=16AWG insulation=105C length=1m"}},
 	Right:  Example{Of: fusedLamp},
-	Basis:  Basis{"a fuse opens within an hour at 135 % of its rating", "UL 248-14, from memory"},
+	Basis:  Basis{"a fuse opens within an hour at 135 % of its rating", "UL 248-14"},
 	Remedy: "look for the short behind it if it is many times its rating, else fit a larger fuse if its wire carries that",
 	Run:    runFuseOpens,
 }

@@ -25,8 +25,9 @@ var fuseTooSmall = Rule{
 	Why: "A fuse that is too small is no danger by itself. It opens on the steepest hill or with all lamps on, the cart stands there, and the next person " +
 		"fits the size that holds: the largest in the box. Long before, a fuse near its limit is hot: its holder goes brown, its clips lose " +
 		"their spring, and then it opens at half its rating.",
-	Tell: "Switch everything on that hangs on the fuse and clamp the meter round its wire: the reading must stay below the number on the fuse. Feel " +
-		"the holder after ten minutes. A fuse whose element has sagged in the middle was overloaded; one that is blown black was shorted.",
+	Tell: "Switch everything on that hangs on the fuse and put a clamp meter for DC round its wire: the reading must stay below the number on the " +
+		"fuse. Feel the holder after ten minutes. A fuse whose element has sagged in the middle was overloaded; one that is blown black was " +
+		"shorted.",
 	Blind: "From 135 % of the rating on another rule speaks, for then it surely opens. Knows the lasting current of loads, not their inrush; of a drive it knows continuous and peak ratings, and takes 30 s where nobody recorded " +
 		"the time of the peak. It speaks of a peak only if the device has surely opened by then: what its times leave open goes unsaid, and so does a " +
 		"typical rating against typical ratings of a drive, which it asks for. A hot place takes some off a fuse; " +
@@ -36,7 +37,7 @@ var fuseTooSmall = Rule{
 	Wrong: Example{Of: fusedPump, But: []string{"part fu3", "part fu3 fuse-cartridge fuse-rating=25A"}},
 	Right: Example{Of: fusedPump},
 	Basis: Basis{"a device carries the load of its circuit for ever and its peaks for their time; for loads that last the NEC asks 125 %",
-		"common practice; NEC 210.20(A), from memory"},
+		"common practice; NEC 210.20(A)"},
 	Remedy: "fit the next size that carries the load if the wire allows it; else a thicker wire first, or fewer loads on the fuse",
 	Run:    runFuseTooSmall,
 }

@@ -26,13 +26,14 @@ var noMainFuse = Rule{
 	Blind: "Jumpers between the batteries of a string are left alone: common practice accepts them unfused, for they are short and inside " +
 		"the main fuse's loop. The breaking of a BMS inside a pack does not count as a fuse, for its transistors may fail closed. A pack " +
 		"that is wired the wrong way round is judged when that is put right.",
-	Bad:    "the pack's positive cable goes straight to the isolator and the controller",
-	Good:   "the cable goes to a class T fuse a hand's breadth away, and from there to the isolator",
-	Wrong:  Example{Of: fusedPack, But: []string{"part fu1", "", "wire w1", "", "wire w2", "wire w2 pack.POS iso.in gauge=2AWG insulation=105C length=750mm", "at fu1.in", ""}},
-	Right:  Example{Of: fusedPack},
-	Basis:  Basis{"each ungrounded conductor has a fuse or breaker at its source; a pack's fault current burns any cable of a cart", "33 CFR 183.455(a)"},
-	Remedy: "fit a main fuse with a DC rating above the full-charge voltage at the positive post, ahead of everything else",
-	Run:    runNoMainFuse,
+	Bad:   "the pack's positive cable goes straight to the isolator and the controller",
+	Good:  "the cable goes to a class T fuse a hand's breadth away, and from there to the isolator",
+	Wrong: Example{Of: fusedPack, But: []string{"part fu1", "", "wire w1", "", "wire w2", "wire w2 pack.POS iso.in gauge=2AWG insulation=105C length=750mm", "at fu1.in", ""}},
+	Right: Example{Of: fusedPack},
+	Basis: Basis{"each ungrounded conductor has a fuse or breaker at its source; a pack's fault current burns any cable of a cart", "33 CFR 183.455(a), (b)"},
+	Remedy: "fit a main fuse at the positive post, ahead of everything else: no larger than its cable carries, its DC rating above the full-charge " +
+		"voltage, its interrupting rating above the fault current",
+	Run: runNoMainFuse,
 
 	Explains: []string{"fuse-interrupting"},
 }

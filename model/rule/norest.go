@@ -15,8 +15,8 @@ var noRest = Rule{
 		"a relay whose own contact breaks its coil, or if where it comes to rest is a race between two.",
 	Why: "A relay that takes away its own feed falls, and by falling feeds itself again: it buzzes ten to fifty times a second. Its contacts burn, what it feeds flickers, " +
 		"a contactor that does so welds. With two relays that each wait for the other the one that is quicker wins, on a cold day one, on a warm day the other.",
-	Tell: "You hear it: a buzz at the relay, a rattle at the contactor. Hold the coil's feed by hand with a test lead: if it stays quiet then, its own contact or its voltage " +
-		"drop is in the loop.",
+	Tell: "You hear it: a buzz at the relay, a rattle at the contactor. Hold the coil's feed by hand with a fused test lead: if it stays quiet then, " +
+		"its own contact or its voltage drop is in the loop.",
 	Blind: "The time that a relay takes is not computed, only whether there is a rest. A chatter that comes from a battery that sags under the contactor's load is told where the " +
 		"battery's resistance is recorded. A state whose rest is not found is judged by no other rule.",
 	Bad:    "the coil of a relay is fed through the relay's own normally closed contact",

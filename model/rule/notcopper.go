@@ -16,7 +16,8 @@ var notCopper = Rule{
 		"1.6 times the voltage. A fault if its current or its fuse is above that.",
 	Why: "Cheap cable, often sold for car audio, is aluminium with a skin of copper. Of the same size it has three fifths of the conductance. Its strands are soft: they creep under a lug, the joint loosens, air " +
 		"turns the bare aluminium into an oxide that does not conduct, and the lug burns. Bending breaks it far sooner than copper.",
-	Tell:  "Scrape a strand with a knife: aluminium is silver inside. It weighs a third of copper: a metre of 2/0 copper cable is about 0.7 kg. A strand held in a flame melts and drops; copper glows.",
+	Tell: "Scrape a strand with a knife: aluminium is silver inside. It weighs a third of copper: a metre of 2/0 copper cable is about 0.7 kg. A " +
+		"strand that was cut off and is held in a flame, well away from the batteries and their gas, melts and drops; copper glows.",
 	Blind: "A wire of which nobody recorded the metal counts as copper. Copper-clad cable is taken as aluminium; the skin helps a little. Drops and temperatures that other rules give for such a wire are too low.",
 	Bad:   "a pump of 55 A over 8 AWG copper-clad aluminium", Good: "the same over copper",
 	Wrong:  Example{Of: pumpCircuit, But: []string{"wire w3", "wire w3 sw.OUT pump.+ gauge=8AWG insulation=105C length=1m material=copper-clad-aluminium"}},

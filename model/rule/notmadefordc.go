@@ -19,9 +19,9 @@ var notMadeForDC = Rule{
 	Why: "When a contact opens, the current goes on through an arc until the gap is long enough. On AC the arc goes out by itself a hundred times a second; on DC " +
 		"nothing helps but the gap, the springs and the magnets that the maker put in. A house breaker or a 12 V relay on a full pack draws an arc that stays: it burns " +
 		"the contacts together, or the housing down, and the one thing that should part pack and cart no longer does.",
-	Tell: "Read the label: it must say DC or VDC with at least the pack's voltage at the end of its charge, 58.4 V for sixteen lithium cells. A wave and 250 V, or " +
-		"12 V or 14 VDC, are not that. On breakers and contactors for DC look for + and - at the studs: they break in one direction alone. Open it under load in the dark once, " +
-		"with the wheels off the ground: a flash that stands is the proof.",
+	Tell: "Read the label: it must say DC or VDC with at least the pack's voltage at the end of its charge, 58.4 V for sixteen lithium cells. A wave " +
+		"and 250 V, or 12 V or 14 VDC, are not that. On breakers and contactors for DC look for + and - at the studs: those break in one direction " +
+		"alone. Do not try it out under load: an arc that stands is at your hand.",
 	Blind: "Judges the volts, not the amperes at these volts, which makers give in a table of their own. Direction marks of breakers and contactors are not recorded. " +
 		"What a charger alone could bring counts with the charger. Small contacts of which nobody recorded a rating are silent below 1 A. A fuse with a DC rating that is too low has a rule of its own, and so has what it can break.",
 	Bad:   "a relay with contacts for 32 V switches a pump on the pack",

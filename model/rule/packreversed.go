@@ -15,9 +15,10 @@ var packReversed = Rule{
 		"when the supply is the wrong way round. Connected backwards, all of them short the pack at once: what has a fuse blows it, what has " +
 		"none burns within a moment, and the controller is as a rule beyond repair. Cables that are of one colour, or were swapped when " +
 		"the old string came out, make this the costliest mistake of a conversion.",
-	Tell: "With the pack off and the fuse link out, put the meter on volts DC, black probe on the cable that is to go to the controller's B-, red " +
-		"on the one for the contactor, and hold the pack's studs to them one after the other only through the meter: the reading must " +
-		"be positive and near the pack's voltage. Read the mark beside the stud, not the colour of the boot.",
+	Tell: "Leave both main cables off the pack and the fuse link out. Put the meter on volts DC, red probe on the stud that is marked positive: with " +
+		"the pack awake the reading must be positive and near the pack's voltage. Read the mark beside the stud, not the colour of the boot. Then " +
+		"follow both cables by hand: the one for that stud ends at the main fuse and the contactor, the other at the controller's B- or at the " +
+		"shunt.",
 	Blind: "It needs two devices with a polarity before it blames the pack; one alone is taken to be reversed itself. A pack whose studs are " +
 		"marked wrongly, or whose cells were built in backwards, looks right on the sheet. Fusing and covers are not judged until it is mended.",
 	Bad:  "pack.NEG goes to the fuse that feeds charger and reducer, pack.POS to their negatives",

@@ -18,8 +18,8 @@ var preChargeTwice = Rule{
 	Why: "Two in parallel have half the resistance: the capacitor fills twice as fast, and if the load side is shorted or something draws on it, twice " +
 		"the current flows for good past an open contactor. Mostly the second was fitted because nobody found the first; then one is old, and nobody " +
 		"knows which of the two still works.",
-	Tell: "Follow every thin lead on the two large studs of the contactor. With the pack off and one end of each resistor free, measure each by itself. Ask the " +
-		"controller's maker whether it pre-charges itself through its key input.",
+	Tell: "Follow every thin lead on the two large studs of the contactor. Take pack negative off, discharge the controller, free one end of each " +
+		"resistor and measure each by itself. Ask the controller's maker whether it pre-charges itself through its key input.",
 	Blind: "A controller's own pre-charge is known only by its figure precharge-resistance; 0 there is taken for none. Two resistors that were chosen together, to " +
 		"share the heat, are found as well: note it and waive the finding.",
 	Bad:    "two 470 ohm resistors on the studs of one contactor",

@@ -8,8 +8,9 @@ var reducerInputReversed = Rule{
 		"whatever the pack gives: with a fuse of the right size the fuse blows, without one the board chars. A reducer that shares its " +
 		"negative between input and output is worse off: its 12 V negative now hangs on the pack's positive, and with it every shell, " +
 		"bracket and shield on the 12 V side.",
-	Tell: "Unplug the input and measure at the connector, black probe on the contact for the reducer's negative: positive and near the pack's voltage " +
-		"is right. After the fact, ohms across the input with both leads off: a shorted reducer shows next to nothing both ways.",
+	Tell: "Unplug the input and measure at the connector, black probe on the contact for the reducer's negative: positive and near the pack's " +
+		"voltage is right. After the fact, with both leads off and the input at 0 V, ohms across the input: a shorted reducer shows next to " +
+		"nothing both ways.",
 	Blind: "It goes by the names on the leads. Reducers with three leads and no print must be looked up by their maker's sheet. If the pack " +
 		"is reversed as a whole this is silent.",
 	Bad:    "red.IN+ goes to the pack's negative, red.IN- to the reducer fuse",
@@ -17,7 +18,7 @@ var reducerInputReversed = Rule{
 	Wrong:  Example{Of: packAndReducer, But: []string{"wire r2", "wire r2 fu4.out red.IN- gauge=12AWG insulation=105C length=800mm", "wire r3", "wire r3 red.IN+ pack.NEG gauge=12AWG insulation=105C length=800mm"}},
 	Right:  Example{Of: packAndReducer},
 	Basis:  Basis{"a reversed input puts the pack across the input diode and blows the fuse, or what is behind it", Physics},
-	Remedy: "swap the two input leads of the reducer",
+	Remedy: "take the reducer's fuse out, then swap its two input leads",
 	Run:    func(p *Pass) { p.reportReversed(reducerRole) },
 
 	Upsets: []string{"backfeed", "starved", "meter-always-on", "stand-by-drain"},

@@ -16,8 +16,9 @@ var reducerSwapped = Rule{
 	Why: "The output of a reducer is built for 12 V: its capacitors are made for 16 or 25 V and its load is whatever hangs on the 12 V side. The pack's " +
 		"50 V on that side bursts the capacitors, and a joint between OUT+ and the pack feeds every lamp and radio with four times its voltage, " +
 		"past the reducer and past its fuse. Input and output leads of many reducers differ in nothing but a colour.",
-	Tell: "Read the label and follow each lead by hand. With the fuse out, ohms between the 12 V fuse block's feed and the pack's positive " +
-		"must be open. With the reducer's output unplugged and the pack on, the 12 V side must be dead.",
+	Tell: "Read the label and follow each lead by hand. Take input and output off the reducer, leave its fuse in, and measure volts DC on the cart's " +
+		"ends of the leads, black probe on the negative: the pack's voltage belongs on the input's leads, 0 V on the output's. Do not use ohms " +
+		"here: the pack stands on one of the two pairs.",
 	Blind: "It traces contacts as closed: a relay that can join both supplies is called out even if no state closes it. A reducer that has failed " +
 		"inside and passes its input through looks right on the sheet, and a charger for a 12 V battery on the output side is no pack and is not seen.",
 	Bad:  "the reducer fuse goes to red.OUT+ and red.IN+ to the 12 V fuse block",
@@ -27,7 +28,7 @@ var reducerSwapped = Rule{
 	Right:  Example{Of: packAndReducer},
 	Upsets: []string{"over-voltage", "not-selective"},
 	Basis:  Basis{"the full pack voltage destroys the 12 V output stage, and whatever hangs on the output", Physics},
-	Remedy: "do not connect it; find the lead from the pack on the output side and move it to IN+",
+	Remedy: "do not connect it; with the fuse out find the lead from the pack on the output side and move it to IN+",
 	Run:    runReducerSwapped,
 }
 

@@ -21,13 +21,13 @@ var returnOverload = Rule{
 		"circuit has; where several negatives are chained from part to part, the last piece carries the sum. It is the wire that nobody " +
 		"thinks of as fused, thin because it only grounds a lamp, and it burns like any other.",
 	Tell: "At each part count the negative wires. Two on one terminal mean a chain: follow it to the bus, and add up the fuses of everything that " +
-		"hangs on it. Hold the sum against the thinnest piece. With a clamp meter on the last piece and all lamps on, the reading is the sum " +
-		"of the loads.",
+		"hangs on it. Hold the sum against the thinnest piece. With a clamp meter for DC on the last piece and all lamps on, the reading is the " +
+		"sum of the loads.",
 	Blind: "Computes the most that lasts with every part of a circuit shorted inside, two in a row as well, which a cart may never see. Where nothing limits the current it is " +
 		"silent, for other rules speak of the missing fuse. The frame as a return is another rule's. Motor leads, and the leads from a shunt to its meter, " +
 		"are left out.",
-	Bad:    "the negatives of a 15 A and a 10 A circuit are chained and go home through 22 AWG",
-	Good:   "each negative goes to the bus by itself, as thick as its positive",
+	Bad:    "what a 10 A fuse feeds over 16 AWG goes home through 22 AWG",
+	Good:   "it goes home through a wire as thick as its positive",
 	Wrong:  Example{Of: fusedTap, But: []string{"wire k4", "wire k4 sol.coil- pack.NEG gauge=22AWG insulation=105C length=1m"}},
 	Right:  Example{Of: fusedTap},
 	Basis:  Basis{"a conductor is protected against what its devices let through, on its way back as well", "33 CFR 183.455(c), with 183.425 table 5"},

@@ -18,8 +18,9 @@ var reverseWarning = Rule{
 		"caution if an earlier sheet had one, else a note.",
 	Why: "The buzzer is for the one who stands behind a cart that makes no noise. It is lost in conversions more than anything else: it hung on the old " +
 		"harness, on a tap of the string, or on a controller pin that the new controller has not. Nobody misses it until somebody is run into.",
-	Tell: "Lift the driven wheels, key on, lever to reverse, foot off: it sounds. Lever forward: it is silent. If not, measure across its two leads in reverse: pack " +
-		"voltage and silent, the buzzer is dead; nothing, follow its feed back to the reverse contact of the direction switch.",
+	Tell: "Lift the driven wheels, key on, lever to reverse, foot off: it sounds. Lever forward: it is silent. If not, measure across its two leads " +
+		"in reverse: the voltage on its label and silent, the buzzer is dead; nothing, follow its feed back to the reverse contact of the " +
+		"direction switch.",
 	Blind: "It judges by voltage and not by sound. A buzzer of the wrong voltage is told by over-voltage and under-voltage, one with swapped leads by load-reversed. A " +
 		"warning built into a controller or a display is not seen: note it on the part and waive the finding.",
 	Bad:   "the buzzer hangs on the forward contact of the rocker",

@@ -13,9 +13,9 @@ var sourceExceedsWire = Rule{
 	Family: Protection, Severity: Caution,
 	About: "A charger or reducer limits its own current, so its output needs no fuse as long as the wire carries that current. " +
 		"Speaks if it does not, to 150 %.",
-	Why: "A charger is both ends of a problem: from the pack's side its lead needs a fuse, from its own side the lead must carry what it gives, " +
-		"for it gives that for hours. A fuse at the pack does not see it. A lead that is too thin runs warm every night, goes brown, and " +
-		"lights what lies on it.",
+	Why: "A charger is both ends of a problem: from the pack's side its lead needs a fuse, from its own side the lead must carry what it gives, for " +
+		"it gives that for hours. A fuse at the pack sees nothing of what the charger drives into a chafed lead. A lead that is too thin runs warm " +
+		"every night, goes brown, and lights what lies on it.",
 	Tell: "Read the output current off the charger's plate and the size off its lead, up to the fuse at the pack: 18 AWG of 105 C takes 20 A, " +
 		"10 AWG 60 A. Feel the lead after an hour of charging: warm to the hand all along means too thin.",
 	Blind: "Takes the rated output as what persists. The branch circuit that feeds the charger and the pack's limit are other rules. If the " +

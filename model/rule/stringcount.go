@@ -19,8 +19,8 @@ var stringCount = Rule{
 		"charger, which knows only its own end voltage, drives the rest far beyond theirs. With one too many the charger never fills the string and the " +
 		"controller meets a voltage that its capacitors may not stand. It happens when one battery is taken out for good, or when a pack of another class " +
 		"is fitted.",
-	Tell: "Count the batteries and their filler caps: each cap is a cell of about 2.1 V. Measure from the first negative to the last positive: a rested 48 V " +
-		"lead string reads 50 to 52 V, one of 16 lithium cells 51 to 54 V. Compare with the label of the controller.",
+	Tell: "Count the batteries and their filler caps: each cap is a cell of about 2.1 V. Measure from the first negative to the last positive: a " +
+		"charged and rested 48 V lead string reads 50 to 52 V, one of 16 lithium cells 51 to 54 V. Compare with the label of the controller.",
 	Blind: "It compares what is recorded: a wrong system voltage in the job looks like a wrong string. A string that is not joined up yet is a question and no " +
 		"finding. Of several strings it judges the one of the highest voltage. What a string really gives only the meter tells.",
 	Bad:  "three 12 V batteries on a 48 V cart",

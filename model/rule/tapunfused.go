@@ -28,7 +28,7 @@ var tapUnfused = Rule{
 	Good:   "a 10 A fuse a hand's breadth from the stud feeds the key switch",
 	Wrong:  Example{Of: fusedTap, But: []string{"part fu3", "", "wire k1", "", "wire k2", "wire k2 pack.POS key.BAT gauge=16AWG insulation=105C length=2m", "at fu3.in", ""}},
 	Right:  Example{Of: fusedTap},
-	Basis:  Basis{"each ungrounded conductor has a fuse or breaker at its source", "33 CFR 183.455(a)"},
+	Basis:  Basis{"each ungrounded conductor has a fuse or breaker at its source", "33 CFR 183.455(a), (b)"},
 	Remedy: "fit a fuse that the wire carries within 7 in of where the tap leaves",
 	Run:    runTapUnfused,
 }

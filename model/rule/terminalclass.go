@@ -16,7 +16,8 @@ var terminalClass = Rule{
 		"wires whose lasting current their insulation carries and such terminals would not. Silent about a wire that is too thin for its insulation.",
 	Why: "The heat of a cable flows into the studs at its ends, and they are not made of cable: a moulded contactor base softens and a fuse opens early when a 105 C cable runs at 105 C beside them. " +
 		"Cable of a high class is bought to stand heat from outside; to use its whole rating needs terminals that are marked for it.",
-	Tell:   "Read the temperature on the terminal or in its maker's sheet: 60, 75 or 90 C. Without a mark, measure the stud after half an hour at the drive's lasting current with a contact probe.",
+	Tell: "Read the temperature on the terminal or in its maker's sheet: 60, 75 or 90 C. Without a mark, take the drive's lasting current for half " +
+		"an hour, switch off, and measure the stud at once with a thermometer whose probe is insulated.",
 	Blind:  "The markings of terminals are not part of the record: it takes the unmarked case, and says so as a note. Silent where the insulation class is not recorded, and about peaks: they do not last.",
 	Bad:    "55 A for long over 10 AWG of 105 C, on studs that nobody has read",
 	Good:   "the same over 6 AWG",

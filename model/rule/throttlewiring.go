@@ -16,8 +16,9 @@ var throttleWiring = Rule{
 		"leads are joined to each other, or if high end, wiper and low end go to pins made for another of the three.",
 	Why: "The controller reads a resistance or a voltage from the pedal. An open lead reads as full speed or as a broken wire, a short as a foot " +
 		"that is always off, crossed ends as full speed with the foot off. Good controllers refuse to drive and flash a code; old ones go.",
-	Tell: "Unplug the throttle and measure on its leads: a two-wire one has 0 to 300 ohm with the foot off and 4.4 to 5.8 kohm with it down (from memory; by " +
-		"the maker's sheet), smoothly between; each lead has open circuit to the frame. Then measure each lead end to end to its pin.",
+	Tell: "Key off, unplug the throttle and measure ohms on its leads: a two-wire one has 0 to 300 ohm with the foot off and 4.4 to 5.8 kohm with it " +
+		"down (from memory; by the maker's sheet), smoothly between; each lead has open circuit to the frame. Then measure each lead end to end to " +
+		"its pin.",
 	Blind: "A sheet without a throttle says nothing of it. What kind of throttle a controller is set to read is in its parameters. Pedals with electronics, leads that go out of " +
 		"sight or end on a pin of which nobody defined the inside, and pins that share a terminal with something else are left alone.",
 	Bad:    "the lead of the wiper is missing",

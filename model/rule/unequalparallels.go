@@ -19,8 +19,8 @@ var unequalParallels = Rule{
 		"one is off by more than a tenth, unless the job has another limit, and tells what the better one carries. A fault if that is more than its ampacity.",
 	Why: "Two cables side by side share the current by their resistances, not by halves: the thicker, the shorter or the one with the cleaner lugs takes most of it. " +
 		"Two of the same size are often laid where one was too thin, and then one alone does the work and runs hot. When its lug gives way the other gets all of it at once.",
-	Tell: "Clamp the meter round one cable and then round the other with the load on: the readings should be within a tenth of each other. Without a clamp, measure the " +
-		"millivolts along the same length of each: they are the same where the currents are, for the same size.",
+	Tell: "Put a clamp meter for DC round one cable and then round the other with the load on: the readings should be within a tenth of each other. " +
+		"Without a clamp, measure the millivolts along the same length of each: they are the same where the currents are, for the same size.",
 	Blind: "Silent about wires whose size or length is not recorded, but asks for them. It takes both for copper at the same temperature, and each joint for good unless its condition is recorded. " +
 		"Packs or strings side by side are another matter.",
 	Bad: "a 10 AWG and a 14 AWG wire side by side from a pump to the pack", Good: "two 10 AWG wires of the same length",

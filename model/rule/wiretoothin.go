@@ -37,7 +37,7 @@ var wireTooThin = Rule{
 	Wrong: Example{Of: pumpCircuit, But: []string{"wire w3", "wire w3 sw.OUT pump.+ gauge=12AWG insulation=105C length=1m"}},
 	Right: Example{Of: pumpCircuit},
 	Basis: Basis{"a conductor does not get hotter than its insulation stands; its ampacity is the current that brings it there",
-		"33 CFR 183.425 table 5 with note 1; the time constant from the copper's heat, IEC 60287 for the steady rise"},
+		"33 CFR 183.425 table 5 with note 1; the time constant from the copper's heat, IEC 60287 for the steady rise, from memory"},
 	Remedy: "fit a thicker wire, or insulation of a higher class",
 	Run:    runWireTooThin,
 }
