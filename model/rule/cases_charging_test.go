@@ -27,6 +27,8 @@ at fu1.in cover=fitted
 
 var chargingBad = []example{
 	{rule: "charges-nothing", text: edited(chargeCart, "wire c2", "wire c2 fu2.out sol.L2 gauge=10AWG insulation=105C length=120mm", "stack sol.L1", "")},
+	{rule: "charges-nothing", name: "through the pre-charge resistor alone", text: edited(chargeCart, "wire c2", "wire c2 fu2.out sol.L2 gauge=10AWG insulation=105C length=120mm", "stack sol.L1", "",
+		"+", "part pre precharge-resistor\nwire p1 sol.L1 pre.a gauge=18AWG insulation=105C length=100mm\nwire p2 pre.b sol.L2 gauge=18AWG insulation=105C length=100mm")},
 	{rule: "charges-nothing", name: "its output leads nowhere", text: edited(chargeCart, "wire c2", "wire c2 fu2.out capped gauge=10AWG insulation=105C length=120mm", "stack sol.L1", "")},
 	{rule: "charge-computer-left", text: edited(chargeCart, "+", "part comp charge-computer-signal\n"+
 		"wire w9 comp.NEG-PACK pack.NEG gauge=2AWG insulation=105C length=200mm", "wire c3", "wire c3 chg.DC- comp.NEG-CART gauge=10AWG insulation=105C length=900mm")},

@@ -14,7 +14,7 @@ import (
 var chargesNothing = Rule{
 	ID: "charges-nothing", Title: "A charger does not reach the pack while the cart stands",
 	Family: Charging, Severity: Fault,
-	About: "Computes the cart parked with the charger's AC on. Speaks if the charger gives no current to any pack or string, and names the open contact " +
+	About: "Computes the cart parked with the charger's AC on. Speaks if the charger gives no current to any pack or string, or only a trickle through a pre-charge resistor, and names the open contact " +
 		"between them: most often the charger hangs on the load side of the contactor.",
 	Why: "The contactor is open while a cart is parked, as it should be. A charger that is connected behind it sees only the controller: it finds no battery " +
 		"voltage and does not start, or it charges as long as somebody keeps the key on, which keeps the cart ready to drive with its cord in.",

@@ -68,7 +68,12 @@ func runDoesNotDrive(p *Pass) {
 	}
 	if f.Subjects = subjects; len(subjects) == 0 {
 		f.Subjects = p.driveParts()
-		breaks = p.motorBreaks(t.solution)
+		if breaks = p.motorBreaks(t.solution); len(breaks) == 0 {
+			if bare := p.bareStuds(); len(bare) > 0 {
+				f.Subjects = append(f.Subjects, bare...)
+				f.Message += ": no wire lands on " + list(bare)
+			}
+		}
 	}
 	p.addBreaks(&f, breaks)
 	p.report(f)
@@ -215,6 +220,26 @@ func (p *Pass) motorBreaks(in *network.Solution) []feedBreak {
 		}
 	}
 	return nil
+}
+
+// bareStuds lists the traction terminals of controllers and motors that no wire lands on, but for
+// those that may stay bare.
+func (p *Pass) bareStuds() []Subject {
+	var bare []Subject
+	for i := range p.Sheet.Parts {
+		part := &p.Sheet.Parts[i]
+		d := p.Net.Cat.Definition(part.Kind)
+		if d == nil || d.Family != model.Drive {
+			continue
+		}
+		for _, t := range d.Terminals {
+			at := model.TerminalRef{Part: part.ID, Name: t.Name}
+			if t.Serves == model.Traction && !isDiodeEnd(d, t.Name) && !p.wired(p.Net.Node(at)) {
+				bare = append(bare, OfTerminal(at))
+			}
+		}
+	}
+	return bare
 }
 
 // coilVolts is the voltage over the coil that drives a contact; 0 if it is not certain.
