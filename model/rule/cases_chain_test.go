@@ -43,6 +43,7 @@ var chainBad = []example{
 	{rule: "throttle-wiring", name: "not wired", text: edited(lithium, "+", "part thr throttle-2wire")},
 	{rule: "throttle-wiring", name: "shorted", text: edited(throttled, "+", "wire x1 thr.a thr.b"+aux)},
 	{rule: "throttle-wiring", name: "a lead on the negative of a meter", text: edited(throttled, "wire t2", "wire t2 thr.b vm.-"+aux, "+", "part vm voltmeter")},
+	{rule: "throttle-wiring", name: "a lead on the neutral of the charger", text: edited(throttled, "wire t2", "wire t2 thr.b chg.AC-N"+aux)},
 	{rule: "throttle-wiring", name: "a lead on the key", text: edited(throttled, "wire t2", "wire t2 thr.b key.IGN"+aux)},
 	{rule: "throttle-wiring", name: "crossed ends", text: edited(sepex, "wire k14", "wire k14 thr.high ctrl.throttle-low gauge=18AWG", "wire k16", "wire k16 thr.low ctrl.throttle-high gauge=18AWG")},
 	{rule: "reverse-warning", name: "none recorded", text: ac72},

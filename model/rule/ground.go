@@ -45,4 +45,17 @@ func (p *Pass) limit(name string) float64 {
 }
 
 // limitFrom is a limit of the table, as the job has it, with where it is from.
-func (p *Pass) limitFrom(name string) (value unit.Any, source string) { return p.Job.LimitOf(name) }
+func (p *Pass) limitFrom(name string) (value unit.Any, source string) {
+	known, done := p.shared.limits[name]
+	if !done {
+		known.value, known.source = p.Job.LimitOf(name)
+		p.shared.limits[name] = known
+	}
+	return known.value, known.source
+}
+
+// limited is a limit with where it is from.
+type limited struct {
+	value  unit.Any
+	source string
+}

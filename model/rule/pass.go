@@ -46,6 +46,7 @@ type shared struct {
 	tried       bool // trials is complete
 	opening     map[*network.Link]opened
 	atOnce      map[*network.Solution]bool
+	limits      map[string]limited
 	bare        *bool // the drive has no controller; nil until asked
 	noted       map[string]bool
 	gaps        []gap
@@ -60,7 +61,7 @@ type solved struct {
 func newPass(job *model.Job, s *model.Sheet, lib *model.Catalogue) *Pass {
 	return &Pass{
 		Job: job, Sheet: s, Net: network.Build(job, s, lib),
-		findings: new([]Finding), shared: &shared{noted: map[string]bool{}, atOnce: map[*network.Solution]bool{}},
+		findings: new([]Finding), shared: &shared{noted: map[string]bool{}, atOnce: map[*network.Solution]bool{}, limits: map[string]limited{}},
 	}
 }
 

@@ -149,7 +149,8 @@ func (p *Pass) mayHavePin(at network.Node) bool {
 		return true
 	case isThrottlePin(*t):
 		return true
-	case slices.ContainsFunc(d.Terminals, isThrottlePin), d.Family == model.Joining:
+	case slices.ContainsFunc(d.Terminals, isThrottlePin), d.Family == model.Joining,
+		t.Serves == model.Traction, t.Serves == model.Charging, t.Serves == model.Mains:
 		return false
 	case slices.ContainsFunc(d.Elements, func(e model.Element) bool { return len(e.Out) > 0 && e.Out[0] == t.Name }):
 		return true

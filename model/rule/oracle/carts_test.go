@@ -3,6 +3,7 @@ package oracle
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -45,10 +46,9 @@ func cleanCarts(t testing.TB) []*clean {
 		if grave, _ := check(t, d.Job, sheet); len(grave) > 0 {
 			return
 		}
-		list = append(list, &clean{
-			name: name, job: d.Job, sheet: sheet,
-			net: network.Build(d.Job, d.Job.Sheet(sheet), part.Library()), exam: examine(d.Job, sheet, part.Library()),
-		})
+		x := examine(d.Job, sheet, part.Library())
+		x.judgeHeat()
+		list = append(list, &clean{name: name, job: d.Job, sheet: sheet, net: x.net, exam: x})
 	}
 	for _, name := range cart.Names() {
 		data, err := cart.Read(name)
@@ -66,13 +66,27 @@ func cleanCarts(t testing.TB) []*clean {
 	return list
 }
 
+// graveRules are the rules that speak of dangers and faults by themselves.
+var graveRules = slices.DeleteFunc(slices.Clone(rule.All), func(r rule.Rule) bool {
+	return r.Family == rule.Studs || r.Severity != rule.Danger && r.Severity != rule.Fault
+})
+
 // check parts the findings of a sheet into dangers and faults, and cautions. How lugs are
-// stacked is left out: no mistake here is about it.
+// stacked is left out: no mistake here is about it. Rules of lesser weight are only asked if
+// the others find nothing grave.
 func check(t testing.TB, job *model.Job, sheet model.SheetName) (grave, lesser []rule.Finding) {
 	t.Helper()
-	findings, err := rule.Check(job, sheet, part.Library())
+	if grave, lesser = parted(t, graveRules, job, sheet); len(grave) > 0 {
+		return grave, lesser
+	}
+	return parted(t, rule.All, job, sheet)
+}
+
+func parted(t testing.TB, rules []rule.Rule, job *model.Job, sheet model.SheetName) (grave, lesser []rule.Finding) {
+	t.Helper()
+	report, err := rule.Judge(rules, job, sheet, part.Library())
 	require.NoError(t, err)
-	for _, f := range findings {
+	for _, f := range report.Findings {
 		switch {
 		case rule.Find(f.Rule).Family == rule.Studs:
 		case f.Severity == rule.Danger, f.Severity == rule.Fault:

@@ -9,4 +9,7 @@
 // with
 //
 //	go test ./model/rule/oracle -run TestManyMutants -mutants 20000
+//
+// A mistake that the rules find grave, and that is dangerous by anything else, is not judged for
+// the heat of wires, which costs most; -by-class has that done as well.
 package oracle

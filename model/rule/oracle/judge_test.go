@@ -50,7 +50,7 @@ type exam struct {
 	notes []string // how the heat came about
 }
 
-// examine judges a sheet by its solved network.
+// examine judges a sheet by its solved network, but for the heat of its wires.
 func examine(job *model.Job, sheet model.SheetName, lib *model.Catalogue) *exam {
 	x := &exam{net: network.Build(job, job.Sheet(sheet), lib), told: map[hazard]bool{}, drives: map[string]bool{}}
 	x.full = mostCharged(x.net)
@@ -68,7 +68,6 @@ func examine(job *model.Job, sheet model.SheetName, lib *model.Catalogue) *exam 
 	x.judgeCoils()
 	x.judgeFrame()
 	x.judgeCharging()
-	x.judgeHeat()
 	return x
 }
 

@@ -47,7 +47,7 @@ func (x *exam) judgeMotion() {
 	for _, s := range x.solved {
 		m := x.movesIn(s.solution)
 		if mayDrive(s.state) {
-			x.drives[s.state.Name] = m.flows && turns && x.fusesHold(s.solution) && x.excited(s.solution) && x.throttled(s.state)
+			x.drives[s.state.Name] = m.flows && turns && x.armed(s.solution) && x.fusesHold(s.solution) && x.excited(s.solution) && x.throttled(s.state)
 		} else if m.flows || m.asks {
 			x.tell(motion, "with %s", s.state.Name)
 		}
@@ -66,6 +66,30 @@ func (x *exam) fusesHold(s *network.Solution) bool {
 		}
 	}
 	return true
+}
+
+// armed reports whether some armature gets the current that flows. Of a controller whose load lies
+// between its own poles the current in the motor is not in the network.
+func (x *exam) armed(s *network.Solution) bool {
+	there := false
+	for i := range x.net.Links() {
+		l := &x.net.Links()[i]
+		switch {
+		case isDriveLoad(l) && x.hasPole(l.A) && x.hasPole(l.B):
+			return true
+		case l.Is(model.ResistanceElement) && l.Def.Family == model.Drive && l.Element.ID == "armature":
+			there = true
+			if math.Abs(s.Current(l)) > tractionAmps {
+				return true
+			}
+		}
+	}
+	return !there
+}
+
+func (x *exam) hasPole(at network.Node) bool {
+	t := x.net.TerminalDef(x.net.Point(at).At)
+	return t != nil && t.Pole != ""
 }
 
 // excited reports whether every separate field gets a current.

@@ -14,6 +14,7 @@ var (
 	mutants = flag.Int("mutants", 0, "mistakes that TestManyMutants makes")
 	first   = flag.Int("first", 0, "number of the first of them")
 	sample  = flag.Int("sample", 10, "one in how many harmless mistakes is checked for false alarms; 0 is none")
+	byClass = flag.Bool("by-class", false, "judge heat as well where something else shows the danger, so that all classes are counted")
 )
 
 // In every run so many mistakes are made, fewer in a short one.
@@ -28,7 +29,7 @@ func TestMutants(t *testing.T) {
 		count = fewMutants
 	}
 	dangerous := 0
-	for _, r := range tryAll(t, cleanCarts(t), 0, count, 0) {
+	for _, r := range tryAll(t, cleanCarts(t), 0, count, howMuch{}) {
 		if len(r.hazards) > 0 {
 			dangerous++
 		}
@@ -43,7 +44,7 @@ func TestManyMutants(t *testing.T) {
 	if *mutants == 0 {
 		t.Skip("asked for with -mutants N")
 	}
-	results := tryAll(t, cleanCarts(t), *first, *mutants, *sample)
+	results := tryAll(t, cleanCarts(t), *first, *mutants, howMuch{sample: *sample, classes: *byClass})
 	t.Logf("\n%s", recall(results))
 	t.Logf("\n%s", alarms(results))
 	groups := map[string][]*trial{}
@@ -103,13 +104,13 @@ func (c tally) String() string {
 // recall is a table of what was found, by class of hazard and by mistake.
 func recall(results []*trial) string {
 	var b strings.Builder
-	byClass, byMistake, tried := map[string]*tally{}, map[string]*tally{}, map[string]int{}
+	ofClass, ofMistake, tried := map[string]*tally{}, map[string]*tally{}, map[string]int{}
 	var all tally
 	for _, c := range classes {
-		byClass[c] = &tally{}
+		ofClass[c] = &tally{}
 	}
 	for _, m := range mutations {
-		byMistake[m.name] = &tally{}
+		ofMistake[m.name] = &tally{}
 	}
 	for _, r := range results {
 		tried[r.mutation]++
@@ -117,19 +118,19 @@ func recall(results []*trial) string {
 			continue
 		}
 		all.add(r, "")
-		byMistake[r.mutation].add(r, "")
+		ofMistake[r.mutation].add(r, "")
 		for _, c := range classes {
 			if r.has(c) {
-				byClass[c].add(r, c)
+				ofClass[c].add(r, c)
 			}
 		}
 	}
 	fmt.Fprintf(&b, "%-24s %7s %9s %9s %9s   recall\n", "", "made", "dangerous", "found", "by class")
 	for _, c := range classes {
-		fmt.Fprintf(&b, "%-24s %7s %s\n", c, "", byClass[c])
+		fmt.Fprintf(&b, "%-24s %7s %s\n", c, "", ofClass[c])
 	}
 	for _, m := range mutations {
-		fmt.Fprintf(&b, "%-24s %7d %s\n", m.name, tried[m.name], byMistake[m.name])
+		fmt.Fprintf(&b, "%-24s %7d %s\n", m.name, tried[m.name], ofMistake[m.name])
 	}
 	fmt.Fprintf(&b, "%-24s %7d %s\n", "all", len(results), all)
 	return b.String()

@@ -33,12 +33,24 @@ const seed = 20
 // mostDice is how often the dice are thrown for a mistake that makes sense.
 const mostDice = 50
 
+// pickCart takes a cart, one with twice as many wires half as often: it costs more than twice the
+// time.
+func pickCart(dice *rand.Rand, carts []*clean) *clean {
+	const fewest = 20 // no cart has fewer
+	for {
+		c := carts[dice.IntN(len(carts))]
+		if dice.IntN(len(c.job.Sheet(c.sheet).Wires)) < fewest {
+			return c
+		}
+	}
+}
+
 // mutate makes the mistake of a number; nil if the dice gave none.
 func mutate(carts []*clean, number int) (*trial, *model.Job) {
 	dice := rand.New(rand.NewPCG(seed, uint64(number)))
 	m := mutations[number%len(mutations)]
 	for range mostDice {
-		c := carts[dice.IntN(len(carts))]
+		c := pickCart(dice, carts)
 		edits := m.make(&shop{dice: dice, sheet: c.job.Sheet(c.sheet), net: c.net})
 		if len(edits) == 0 {
 			continue
@@ -52,24 +64,40 @@ func mutate(carts []*clean, number int) (*trial, *model.Job) {
 	return nil, nil
 }
 
+// howMuch is how thoroughly mistakes are tried.
+type howMuch struct {
+	sample  int  // one in so many harmless mistakes is checked by the rules as well; 0 is none
+	classes bool // every class of hazard is judged, though another has shown a mistake to be dangerous
+}
+
 // try judges the mistake of a number, and has the rules check it if it is dangerous or in the
-// sample of the harmless.
-func try(t testing.TB, carts []*clean, number, sample int) *trial {
+// sample of the harmless. The heat of wires, which costs most, is only judged if it decides.
+func try(t testing.TB, carts []*clean, number int, how howMuch) *trial {
 	r, job := mutate(carts, number)
 	if r == nil {
 		return nil
 	}
 	x := examine(job, r.cart.sheet, part.Library())
-	r.hazards, r.notes = x.against(r.cart.exam), x.notes
-	if len(r.hazards) > 0 || sample > 0 && number/len(mutations)%sample == 0 {
-		r.checked = true
-		r.findings, r.lesser = check(t, job, r.cart.sheet)
+	if r.hazards = x.against(r.cart.exam); len(r.hazards) > 0 {
+		r.check(t, job)
+	}
+	if len(r.findings) == 0 || how.classes {
+		x.judgeHeat()
+		r.hazards, r.notes = x.against(r.cart.exam), x.notes
+	}
+	if !r.checked && (len(r.hazards) > 0 || how.sample > 0 && number/len(mutations)%how.sample == 0) {
+		r.check(t, job)
 	}
 	return r
 }
 
+func (r *trial) check(t testing.TB, job *model.Job) {
+	r.checked = true
+	r.findings, r.lesser = check(t, job, r.cart.sheet)
+}
+
 // tryAll judges the mistakes of some numbers on all processors, in order.
-func tryAll(t testing.TB, carts []*clean, first, count, sample int) []*trial {
+func tryAll(t testing.TB, carts []*clean, first, count int, how howMuch) []*trial {
 	results := make([]*trial, count)
 	numbers := make(chan int)
 	var workers sync.WaitGroup
@@ -78,7 +106,7 @@ func tryAll(t testing.TB, carts []*clean, first, count, sample int) []*trial {
 		go func() {
 			defer workers.Done()
 			for i := range numbers {
-				results[i] = try(t, carts, first+i, sample)
+				results[i] = try(t, carts, first+i, how)
 			}
 		}()
 	}
