@@ -3,10 +3,10 @@ package circuit
 import "slices"
 
 // Node is a point of a circuit, numbered from zero.
-type Node int
+type Node int32
 
 // Element is a component of a circuit, numbered from zero in the order of building.
-type Element int
+type Element int32
 
 // None is no element.
 const None Element = -1
@@ -70,7 +70,7 @@ func (c *Circuit) CoilContact(a, b Node, ohms float64, by Element, restClosed bo
 
 // GateContact adds a contact that moves from its rest while a gate is on.
 func (c *Circuit) GateContact(a, b Node, ohms float64, gate Gate, restClosed bool) Element {
-	return c.add(element{kind: gated, a: a, b: b, ohms: ohms, gate: gate, restClosed: restClosed})
+	return c.add(element{kind: gated, a: a, b: b, ohms: ohms, gate: gate.held(), restClosed: restClosed})
 }
 
 // DiodeDrop is the forward voltage of a conducting silicon diode, and DiodeOhms its
@@ -115,7 +115,7 @@ const sagOhms = 1e-3
 // Load adds a load.
 func (c *Circuit) Load(positive, negative Node, l Load) Element {
 	return c.add(element{
-		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, volts: l.LeastVolts, gate: l.Gate,
+		kind: load, a: positive, b: negative, amperes: l.Amperes, watts: l.Watts, volts: l.LeastVolts, gate: l.Gate.held(),
 		ohms: sagOhms, output: None,
 	})
 }
@@ -149,7 +149,7 @@ type Converter struct {
 // The two sides are apart unless the circuit joins them.
 func (c *Circuit) Converter(inPositive, inNegative, outPositive, outNegative Node, v Converter) (input, output Element) {
 	input = c.add(element{
-		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, volts: v.LeastVolts, gate: v.Gate,
+		kind: load, a: inPositive, b: inNegative, watts: v.IdleWatts, volts: v.LeastVolts, gate: v.Gate.held(),
 		ohms: sagOhms, efficiency: v.Efficiency, output: Element(len(c.elements) + 1),
 	})
 	output = c.Supply(outPositive, outNegative, v.Output)

@@ -19,7 +19,11 @@ const (
 // element holds the figures of every kind; those that a kind has no use for are zero.
 type element struct {
 	kind       kind
+	restClosed bool
 	a, b       Node
+	coil       Element // that moves a contact
+	output     Element // supply behind the input of a converter
+	input      Element // load before the output of a converter
 	ohms       float64
 	volts      float64 // from b to a, the drop of a diode, or that from which a load acts
 	amperes    float64
@@ -28,11 +32,7 @@ type element struct {
 	pullIn     float64
 	dropOut    float64
 	efficiency float64 // of a converter, at its input
-	gate       Gate
-	restClosed bool
-	coil       Element // that moves a contact
-	output     Element // supply behind the input of a converter
-	input      Element // load before the output of a converter
+	gate       *Gate   // nil if it is always on
 }
 
 // fixed reports whether an element conducts whatever happens.
@@ -85,14 +85,19 @@ func (e *element) check(nodes, elements int) string {
 
 // touches reports whether the nodes that an element is on or looks at are among so many.
 func (e *element) touches(nodes int) bool {
-	for _, n := range [...]Node{e.a, e.b, e.gate.Against} {
-		if n < 0 || int(n) >= nodes {
-			return false
-		}
+	within := func(n Node) bool { return n >= 0 && int(n) < nodes }
+	if !within(e.a) || !within(e.b) {
+		return false
+	}
+	if e.gate == nil {
+		return true
+	}
+	if !within(e.gate.Against) {
+		return false
 	}
 	for _, list := range [...][]Threshold{e.gate.Fed, e.gate.Blocked} {
 		for _, t := range list {
-			if t.At < 0 || int(t.At) >= nodes {
+			if !within(t.At) {
 				return false
 			}
 		}

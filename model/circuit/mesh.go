@@ -15,6 +15,7 @@ type mesh struct {
 	elements  []element
 	switching []Element // that conduct or not, as wire is told
 	fixed     *reduction
+	firm      int    // edges of it that are elements
 	rest      []edge // what the fixed part is reduced to
 	*reduction
 
@@ -58,6 +59,7 @@ func newMesh(nodes int, elements []element, switching []Element, watched []bool)
 			m.fixed.join(edge{a: e.a, b: e.b, ohms: e.ohms, volts: e.volts, e: Element(i)})
 		}
 	}
+	m.firm = len(m.fixed.edges)
 	if err := m.fixed.run(); err != nil {
 		return nil, err
 	}
@@ -274,14 +276,11 @@ func (m *mesh) solve(currents, volts, injected []float64, injecting []Element, s
 // gatherFixed moves the voltages of the fixed part, or none, and what is injected in it to
 // what is left of it.
 func (m *mesh) gatherFixed(sources bool) {
-	whole := 0
-	for i := range m.elements {
-		if e := &m.elements[i]; e.fixed() {
-			m.fixed.edges[whole].volts = 0
-			if sources {
-				m.fixed.edges[whole].volts = e.volts
-			}
-			whole++
+	for i := range m.firm {
+		e := &m.fixed.edges[i]
+		e.volts = 0
+		if sources {
+			e.volts = m.elements[e.e].volts
 		}
 	}
 	m.fixed.gather(m.due)
@@ -301,12 +300,8 @@ func (m *mesh) spreadFixed(volts []float64) {
 // the islands in the order of their first nodes.
 func (m *mesh) complete(currents, volts []float64) (island []int) {
 	m.spreadFixed(volts)
-	whole := 0
-	for i := range m.elements {
-		if m.elements[i].fixed() {
-			currents[i] = m.fixed.edges[whole].current
-			whole++
-		}
+	for i := range m.firm {
+		currents[m.fixed.edges[i].e] = m.fixed.edges[i].current
 	}
 	return m.numberIslands()
 }

@@ -34,8 +34,8 @@ func (c *Circuit) Rig() (*Rig, error) {
 	if err := c.check(); err != nil {
 		return nil, err
 	}
-	r := &Rig{circuit: &Circuit{nodes: c.nodes, elements: slices.Clone(c.elements)}}
-	with := &Circuit{nodes: c.nodes, elements: append(slices.Clone(c.elements), element{kind: current})}
+	r := &Rig{circuit: &Circuit{nodes: c.nodes, elements: slices.Clip(c.elements)}}
+	with := &Circuit{nodes: c.nodes, elements: append(r.circuit.elements, element{kind: current})}
 	s, err := newState(with)
 	if err != nil {
 		return nil, err
@@ -204,7 +204,7 @@ func (r *Rig) cross(ohms float64) {
 
 // whole solves the circuit with the bridge as one of its elements.
 func (r *Rig) whole(a, b Node, ohms float64) (float64, *Solution, error) {
-	with := &Circuit{nodes: r.circuit.nodes, elements: slices.Clone(r.circuit.elements)}
+	with := &Circuit{nodes: r.circuit.nodes, elements: r.circuit.elements}
 	bridge := with.Resistor(a, b, ohms)
 	solution, err := with.Solve()
 	if err != nil {

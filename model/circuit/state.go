@@ -58,7 +58,10 @@ func (s *state) list(c *Circuit) {
 			loads++
 		}
 	}
-	s.elements = append(make([]element, 0, len(c.elements)+loads), c.elements...)
+	s.elements = c.elements[:len(c.elements):len(c.elements)]
+	if loads > 0 {
+		s.elements = append(make([]element, 0, len(c.elements)+loads), c.elements...)
+	}
 	for i := range c.elements {
 		e := &c.elements[i]
 		s.leaks[i] = None
@@ -86,6 +89,9 @@ func (s *state) watched(nodes int) []bool {
 		if e.kind == coil || e.switches() || e.injects() {
 			watched[e.a], watched[e.b] = true, true
 		}
+		if e.gate == nil {
+			continue
+		}
 		for _, list := range [...][]Threshold{e.gate.Fed, e.gate.Blocked} {
 			for _, t := range list {
 				watched[t.At], watched[e.gate.Against] = true, true
@@ -101,7 +107,15 @@ func (e *element) moves() bool {
 	return e.kind == coil || e.kind == gated || e.kind == load && (e.output > 0 || !e.gate.always())
 }
 
-func (g *Gate) always() bool { return len(g.Fed)+len(g.Blocked) == 0 }
+// held is the gate as an element holds it.
+func (g Gate) held() *Gate {
+	if g.always() && g.Against == 0 {
+		return nil
+	}
+	return &g
+}
+
+func (g *Gate) always() bool { return g == nil || len(g.Fed)+len(g.Blocked) == 0 }
 
 // closed reports whether a contact is closed.
 func (s *state) closed(e Element) bool {
@@ -202,10 +216,10 @@ func (s *state) wants(e Element) bool {
 		holds := s.moved[e] && math.Abs(across) >= el.dropOut
 		return known && (holds || math.Abs(across) >= el.pullIn)
 	case gated:
-		return s.gateOn(&el.gate)
+		return s.gateOn(el.gate)
 	}
-	if el.output <= 0 || !s.gateOn(&el.gate) {
-		return s.gateOn(&el.gate)
+	if el.output <= 0 || !s.gateOn(el.gate) {
+		return s.gateOn(el.gate)
 	}
 	if s.moved[e] {
 		return s.modes[e] == limited
@@ -216,6 +230,9 @@ func (s *state) wants(e Element) bool {
 
 // gateOn reports whether a gate is on; a voltage that is unknown counts as none.
 func (s *state) gateOn(g *Gate) bool {
+	if g == nil {
+		return true
+	}
 	fed := func(t Threshold) bool {
 		v, ok := s.voltage(t.At, g.Against)
 		return ok && v >= t.Volts
