@@ -1,7 +1,6 @@
 package model
 
 import (
-	"slices"
 
 	"example.com/lugbook/model/unit"
 )
@@ -133,18 +132,20 @@ func (Pole) Names() []string { return []string{string(Positive), string(Negative
 
 // Terminal finds a terminal of the definition by name; nil if it has none of that name.
 func (d *Definition) Terminal(name string) *TerminalDef {
-	i := slices.IndexFunc(d.Terminals, func(t TerminalDef) bool { return t.Name == name })
-	if i < 0 {
-		return nil
+	for i := range d.Terminals {
+		if d.Terminals[i].Name == name {
+			return &d.Terminals[i]
+		}
 	}
-	return &d.Terminals[i]
+	return nil
 }
 
 // Rating finds a figure of the definition.
 func (d *Definition) Rating(name string) (Rating, bool) {
-	i := slices.IndexFunc(d.Ratings, func(r Rating) bool { return r.Name == name })
-	if i < 0 {
-		return Rating{}, false
+	for i := range d.Ratings {
+		if d.Ratings[i].Name == name {
+			return d.Ratings[i], true
+		}
 	}
-	return d.Ratings[i], true
+	return Rating{}, false
 }

@@ -1,7 +1,6 @@
 package model
 
 import (
-	"slices"
 	"strings"
 
 	"example.com/lugbook/model/unit"
@@ -142,9 +141,10 @@ func (Cover) Names() []string { return []string{string(CoverFitted), string(Cove
 
 // Rating finds a figure that the part itself carries.
 func (p *Part) Rating(name string) (Rating, bool) {
-	i := slices.IndexFunc(p.Ratings, func(r Rating) bool { return r.Name == name })
-	if i < 0 {
-		return Rating{}, false
+	for i := range p.Ratings {
+		if p.Ratings[i].Name == name {
+			return p.Ratings[i], true
+		}
 	}
-	return p.Ratings[i], true
+	return Rating{}, false
 }

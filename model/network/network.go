@@ -62,8 +62,9 @@ type Link struct {
 	conducts, firm, traced bool // computed once, see pass.go
 	metres                 float64
 	measured               bool
-	perMetre               float64 // ohms of a wire at 20 C
-	assumed                bool    // the gauge that goes by
+	perMetre               float64    // ohms of a wire at 20 C
+	joints                 [2]float64 // ohms of a wire's joints at its from and its to end, as found
+	assumed                bool       // the gauge that goes by
 }
 
 // Kind says what a link is: a wire, an element by its kind, or the output side of a converter.

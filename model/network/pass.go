@@ -13,6 +13,7 @@ func (n *Network) classify(l *Link) {
 	if l.Kind == WireLink {
 		l.metres, l.measured = n.Length(l.Wire)
 		l.perMetre, l.assumed = n.ohmsPerMetre(l)
+		l.joints = [2]float64{n.joint(l.Wire, l.Wire.From), n.joint(l.Wire, l.Wire.To)}
 	}
 	metal, low := l.IsMetal(), n.lowOhmic(l)
 	l.conducts = metal || l.closable() || low

@@ -59,9 +59,17 @@ func (n *Network) wireOhms(l *Link, celsius float64, sound bool) (ohms float64, 
 	if !l.measured {
 		metres = assumedMetres
 	}
+	from, to := l.joints[0], l.joints[1]
+	if sound {
+		from, to = min(from, goodJointOhms), min(to, goodJointOhms)
+	}
 	perMetre := conductor.AtTemperature(l.perMetre, celsius)
-	return max(leastOhms, perMetre*metres+n.joint(l.Wire, l.Wire.From, sound)+n.joint(l.Wire, l.Wire.To, sound)), l.assumed || !l.measured
+	return max(leastOhms, perMetre*metres+from+to), l.assumed || !l.measured
 }
+
+// JointOhms is the resistance of the joints of a wire as found, in ohms: at its from and at its
+// to end, nothing at a loose one.
+func (n *Network) JointOhms(l *Link) (from, to float64) { return l.joints[0], l.joints[1] }
 
 // ohmsPerMetre is the resistance of the copper of a wire at 20 C, and whether its gauge is
 // assumed.
@@ -91,12 +99,9 @@ func (n *Network) serves(l *Link) model.Service {
 }
 
 // joint is the resistance of a wire's joint at one of its ends; none at a loose end.
-func (n *Network) joint(w *model.Wire, end model.End, sound bool) float64 {
-	switch {
-	case end.At.IsZero():
+func (n *Network) joint(w *model.Wire, end model.End) float64 {
+	if end.At.IsZero() {
 		return 0
-	case sound:
-		return goodJointOhms
 	}
 	var there []model.Condition
 	if t := n.terminals[end.At]; t != nil {

@@ -66,7 +66,7 @@ func (s *Survey) Drops() []LoadDrop {
 }
 
 // dropOf follows the current of a load both ways. It reports false if that does not come
-// from a source. The pieces are named only if told says so: most are never looked at.
+// from a source. The pieces are listed only if told says so: most are never looked at.
 func (s *Survey) dropOf(in *network.Solution, l *network.Link, told bool) (LoadDrop, bool) {
 	entry, exit := l.A, l.B
 	if in.Current(l) < 0 {
@@ -78,9 +78,6 @@ func (s *Survey) dropOf(in *network.Solution, l *network.Link, told bool) (LoadD
 	home, ok := walk.back(exit)
 	if !ok || !walk.forth(entry, home) || walk.filling {
 		return LoadDrop{}, false
-	}
-	for _, p := range d.Pieces {
-		d.Lost += p.Volts
 	}
 	d.Share = d.Lost / s.nominalAt(in, entry, l)
 	slices.SortStableFunc(d.Pieces, func(a, b Piece) int { return cmp.Compare(b.Volts, a.Volts) })
@@ -94,7 +91,7 @@ type way struct {
 	seen  map[*network.Link]bool
 	wires []*network.Link
 	drop  *LoadDrop // gathers the pieces; nil if nobody asks for them
-	told  bool      // with their names
+	told  bool      // they are listed, not only added up
 
 	filling bool // it leads through a pre-charge
 }
@@ -175,7 +172,7 @@ func (w *way) take(l *network.Link, returns bool) {
 	piece := Piece{Return: returns, Amps: math.Abs(w.in.Current(l)), Volts: math.Abs(volts)}
 	switch {
 	case l.Wire != nil:
-		w.drop.Pieces = append(w.drop.Pieces, w.wirePieces(l, piece)...)
+		w.wirePieces(l, piece)
 		return
 	case l.Is(model.ContactElement), l.Is(model.FuseElement):
 		piece.What = w.name("the %s of %s", l.Kind, l.Part.ID)
@@ -184,10 +181,10 @@ func (w *way) take(l *network.Link, returns bool) {
 	default:
 		return
 	}
-	w.drop.Pieces = append(w.drop.Pieces, piece)
+	w.note(piece)
 }
 
-// name is the name of a piece, if names are asked for.
+// name is the name of a piece, if they are listed.
 func (w *way) name(format string, args ...any) string {
 	if !w.told {
 		return ""
@@ -195,37 +192,32 @@ func (w *way) name(format string, args ...any) string {
 	return fmt.Sprintf(format, args...)
 }
 
-// wirePieces divides what a wire loses between its copper and its joints.
-func (w *way) wirePieces(l *network.Link, whole Piece) []Piece {
+// wirePieces divides what a wire loses between its joints and its copper.
+func (w *way) wirePieces(l *network.Link, whole Piece) {
 	ohms, assumed := w.s.n.WireOhms(l)
-	whole.Assumed = assumed
+	from, to := w.s.n.JointOhms(l)
 	copper := whole
-	copper.What = w.name("the copper of %s", l.Wire.ID)
-	list := make([]Piece, 0, 3)
-	for _, end := range []func(*model.Wire) *model.End{
-		func(w *model.Wire) *model.End { return &w.From }, func(w *model.Wire) *model.End { return &w.To },
-	} {
-		loose := *l.Wire
-		at := end(&loose).At
-		if at.IsZero() {
+	copper.What, copper.Assumed = w.name("the copper of %s", l.Wire.ID), assumed
+	for _, joint := range []struct {
+		end  *model.End
+		ohms float64
+	}{{&l.Wire.From, from}, {&l.Wire.To, to}} {
+		if joint.end.At.IsZero() {
 			continue
 		}
-		joint := whole
-		joint.What, joint.Assumed = w.name("the joint of %s on %s", l.Wire.ID, at), false
-		joint.Volts = whole.Volts * w.s.jointOhms(l, &loose, end(&loose)) / ohms
-		copper.Volts -= joint.Volts
-		list = append(list, joint)
+		piece := whole
+		piece.What = w.name("the joint of %s on %s", l.Wire.ID, joint.end.At)
+		piece.Volts = whole.Volts * joint.ohms / ohms
+		copper.Volts -= piece.Volts
+		w.note(piece)
 	}
-	return append(list, copper)
+	w.note(copper)
 }
 
-// jointOhms is the resistance of one joint of a wire: by how much less it has with that
-// end hanging loose.
-func (s *Survey) jointOhms(l *network.Link, loose *model.Wire, end *model.End) float64 {
-	fast := *l
-	with, _ := s.n.WireOhms(&fast)
-	*end = model.End{Loose: model.Cut}
-	fast.Wire = loose
-	without, _ := s.n.WireOhms(&fast)
-	return with - without
+// note adds a piece to what the load loses.
+func (w *way) note(p Piece) {
+	w.drop.Lost += p.Volts
+	if w.told {
+		w.drop.Pieces = append(w.drop.Pieces, p)
+	}
 }
