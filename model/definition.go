@@ -1,7 +1,6 @@
 package model
 
 import (
-
 	"example.com/lugbook/model/unit"
 )
 

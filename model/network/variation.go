@@ -45,12 +45,20 @@ type Bridge struct {
 // SolveWith is [Network.Solve] of a sheet that is otherwise in some respects. A source of
 // current with no way back is an error.
 func (n *Network) SolveWith(s state.State, v Variation) (*Solution, error) {
+	if v.isNone() {
+		return n.Solve(s)
+	}
 	b := n.assemble(s, v)
 	solution, err := b.solve()
 	if err != nil {
 		return nil, b.explain(err)
 	}
 	return solution, nil
+}
+
+// isNone reports whether a variation departs in nothing.
+func (v *Variation) isNone() bool {
+	return len(v.Changes)+len(v.Bridges) == 0 && !v.Dead && v.Celsius == 0 && !v.Sound && v.Held == nil
 }
 
 // solve solves the circuit; its error tells of the circuit's elements.
