@@ -77,7 +77,11 @@ func runPackCurrent(p *Pass) {
 			if row.Limit == 0 || row.Most <= row.Limit || row.What == "charging" {
 				continue // what a charger gives is judged with the charger
 			}
-			words = append(words, fmt.Sprintf("%s %s against %s %s", row.What, amps(row.Most), amps(row.Limit), row.Of))
+			asks := "gives %s %s and is asked for %s %s"
+			if row.Into {
+				asks = "takes %s of %s and gets %s %s"
+			}
+			words = append(words, fmt.Sprintf(asks, amps(row.Limit), row.Of, amps(row.Most), row.What))
 			sure = sure || !row.Vague
 			if f := (Figure{What: row.What, Value: unit.A(row.Most).Any(), Limit: unit.A(row.Limit).Any(), Decides: row.Of}); f.Beyond() > worst.Beyond() {
 				worst = f
@@ -87,7 +91,7 @@ func runPackCurrent(p *Pass) {
 			continue
 		}
 		f := Finding{
-			Message:  fmt.Sprintf("%s: %s", r.Pack.Name, strings.Join(words, ", ")),
+			Message:  fmt.Sprintf("%s %s", r.Pack.Name, strings.Join(words, "; it ")),
 			Figure:   worst,
 			Subjects: append([]Subject{OfPart(r.Pack.Name)}, p.driveParts()...),
 		}

@@ -168,7 +168,7 @@ func (p *Pass) judgeOrder(s stud, belongs []lug, unsized []model.WireID) {
 			f.State = above.state
 			f.Message = fmt.Sprintf("on %s %s, %s, carries %s and lies under %s, %s, that carries %s (%s); position %d counted from the seat: %s",
 				s.at, below.wire.ID, below.wire.Gauge, amps(below.amps), above.wire.ID, above.wire.Gauge, amps(above.amps), above.state, below.place, bothReasons(larger))
-			f.Figure = Figure{What: "current of " + string(above.wire.ID), Value: unit.A(above.amps).Any(), Limit: unit.A(below.amps).Any(), Decides: "the lug under it"}
+			f.Figure = Figure{What: "current of " + string(above.wire.ID), Value: unit.A(above.amps).Any()}
 			if larger <= 0 {
 				f.Severity = Caution
 			}

@@ -75,6 +75,7 @@ func TestChargerAgainstPack(t *testing.T) {
 		{"fits", "", "", 0, support.Good, "end voltage 58.4 V"},
 		{"circuit", "", "", 0, support.Good, "draws 9.72 A AC"},
 		{"cells", "cells=15_cells", "", 0, support.Danger, "made for 15 cells"},
+		{"lead", "cells=24_cells charge-voltage=58.8V", "", 0, support.Danger, "made for 24 cells of lead"},
 		{"volts", "charge-voltage=60V", "", 0, support.Danger, "goes up to 60 V"},
 		{"never full", "charge-voltage=54.4V", "", 0, support.Caution, "never full"},
 		{"amps", "charge-current=60A", "", 60, support.Fault, "gives 60 A"},

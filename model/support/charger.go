@@ -149,9 +149,21 @@ func (c *Charging) judge() {
 	}
 }
 
+// leadEnd is the end voltage of a cell in volts that parts lead, about 2.5 V at most, from
+// lithium iron phosphate, 3.65 V; from memory.
+const leadEnd = 3.0
+
+// chemistry says of lead where a charger's end voltage is that of lead cells.
+func (c *Charging) chemistry() string {
+	if c.End > 0 && c.End/float64(c.Cells) < leadEnd {
+		return " of lead"
+	}
+	return ""
+}
+
 func (c *Charging) judgePack(p Pack, say func(Grade, string, ...any)) {
 	if c.Cells > 0 && p.Cells > 0 && c.Cells != p.Cells {
-		say(Danger, "made for %d cells, %s has %d", c.Cells, p.Name, p.Cells)
+		say(Danger, "made for %d cells%s, %s has %d", c.Cells, c.chemistry(), p.Name, p.Cells)
 	}
 	if c.noVolts != "" {
 		say(Note, "not known: whether its end voltage suits %s, for %s", p.Name, c.noVolts)
