@@ -25,7 +25,7 @@ var backfeed = Rule{
 	Bad:    "a pilot lamp hangs between the hot side and the switched side of the key, and wakes the reducer through its filament",
 	Good:   "the pilot lamp goes from the switched side to negative",
 	Wrong:  Example{Of: wakeLamp, But: []string{"wire k5", "wire k5 lt.- key.IGN gauge=16AWG insulation=105C length=0.2m", "wire k4", "wire k4 key.BAT lt.+ gauge=16AWG insulation=105C length=0.2m"}},
-	Right:  Example{Of: wakeLamp},
+	Right:  Example{Of: wakeLamp, But: []string{"+", "stack pack.NEG k7 k5"}},
 	Basis:  Basis{"current goes through a device from whichever side it is fed", Physics},
 	Remedy: "give the device its negative, or feed both its circuits from one side of the key; where two feeds must meet put a diode or a relay between",
 	Run:    runBackfeed,

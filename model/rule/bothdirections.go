@@ -50,6 +50,7 @@ wire k6 rf.coil- pack.NEG gauge=16AWG insulation=105C length=1m
 wire k7 rr.coil- pack.NEG gauge=16AWG insulation=105C length=1m
 wire m3 rf.NC rr.NC gauge=2AWG insulation=105C length=0.2m
 wire m4 rf.NO rr.NO gauge=2AWG insulation=105C length=0.2m
+stack pack.NEG k6 k7
 at pack.POS cover=fitted
 `
 

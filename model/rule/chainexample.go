@@ -15,6 +15,7 @@ wire w3 sol.L2 ctrl.B+ gauge=2AWG insulation=105C length=0.3m
 wire w4 ctrl.B- pack.NEG gauge=2AWG insulation=105C length=0.7m
 wire k1 fu1.out fu3.in gauge=16AWG insulation=105C length=100mm
 wire k2 fu3.out key.BAT gauge=16AWG insulation=105C length=1.5m
+stack fu1.out w2 k1
 `
 
 // seriesChain is a cart with a series motor whose pedal switch feeds contactor and key input.
@@ -29,4 +30,6 @@ wire k3 key.IGN pedal.COM gauge=16AWG insulation=105C length=1.5m
 wire k4 pedal.NO sol.coil+ gauge=16AWG insulation=105C length=1.5m
 wire k5 pedal.NO ctrl.KSI gauge=16AWG insulation=105C length=1.5m
 wire k6 sol.coil- pack.NEG gauge=16AWG insulation=105C length=1m
+stack pack.NEG w4 k6
+stack ctrl.B+ w3 m1
 `

@@ -42,6 +42,8 @@ wire k7 key.IGN chg.interlock-a gauge=16AWG insulation=105C length=1.5m
 wire c1 chg.DC+ fu2.in gauge=10AWG insulation=105C length=0.9m
 wire c2 fu2.out sol.L1 gauge=10AWG insulation=105C length=120mm
 wire c3 chg.DC- pack.NEG gauge=10AWG insulation=105C length=0.9m
+stack pack.NEG w4 c3 k6
+stack sol.L1 w2 c2
 `
 
 // breach is a setting in which a cart drives, with what of it says that it must not.

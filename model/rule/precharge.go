@@ -29,7 +29,7 @@ var preCharge = Rule{
 	Bad:   "a contactor before a controller of 5 mF without a resistor over its studs",
 	Good:  "a 470 ohm resistor of 10 W over the studs",
 	Wrong: Example{Of: filled, But: []string{"part pre", "", "wire p1", "", "wire p2", ""}},
-	Right: Example{Of: filled},
+	Right: Example{Of: filled, But: []string{"+", "stack sol.L1 w2 p1\nstack sol.L2 w3 p2"}},
 	Basis: Basis{"the charge of an empty capacitor makes a current of thousands of amperes for a fraction of a millisecond, which pits and welds contacts",
 		"follows from the circuit: I = V / R, tau = R C; the ratings are the makers'"},
 	Remedy: "fit a resistor from L1 to L2 that fills the capacitor in some seconds, and one that stands its first power",

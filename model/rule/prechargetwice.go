@@ -24,8 +24,8 @@ var preChargeTwice = Rule{
 		"share the heat, are found as well: note it and waive the finding.",
 	Bad:    "two 470 ohm resistors on the studs of one contactor",
 	Good:   "one 470 ohm resistor on the studs",
-	Wrong:  Example{Of: filled, But: []string{"+", "part pre2 precharge-resistor\nwire p3 sol.L1 pre2.a gauge=18AWG length=80mm\nwire p4 sol.L2 pre2.b gauge=18AWG length=80mm"}},
-	Right:  Example{Of: filled},
+	Wrong:  Example{Of: filled, But: []string{"+", "part pre2 precharge-resistor\nwire p3 sol.L1 pre2.a gauge=18AWG length=80mm\nwire p4 sol.L2 pre2.b gauge=18AWG length=80mm\nstack sol.L1 w2 p1 p3\nstack sol.L2 w3 p2 p4"}},
+	Right:  Example{Of: filled, But: []string{"+", "stack sol.L1 w2 p1\nstack sol.L2 w3 p2"}},
 	Basis:  Basis{"resistances side by side let through the sum of their currents", Physics},
 	Remedy: "keep the one that is sound and of the right value, take the other off with its leads",
 	Run:    runPreChargeTwice,
@@ -42,6 +42,9 @@ wire p1 sol.L1 pre.a gauge=18AWG insulation=105C length=80mm
 wire p2 sol.L2 pre.b gauge=18AWG insulation=105C length=80mm
 wire d1 dio.cathode sol.coil+ gauge=18AWG insulation=105C length=60mm
 wire d2 dio.anode sol.coil- gauge=18AWG insulation=105C length=60mm
+stack pack.NEG w4 k4
+stack sol.coil+ k3 d1
+stack sol.coil- k4 d2
 at pack.POS cover=fitted
 `
 

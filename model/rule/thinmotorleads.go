@@ -52,6 +52,7 @@ wire k3 key.IGN ctrl.KSI gauge=16AWG insulation=105C length=1m
 wire m1 motor.A1 ctrl.B+ gauge=4AWG insulation=105C length=500mm
 wire m2 motor.A2 ctrl.M- gauge=4AWG insulation=105C length=500mm
 stack fu1.out w2 k1
+stack ctrl.B+ w2 m1
 at pack.POS cover=fitted
 at fu1.in cover=fitted
 sheet plan

@@ -43,6 +43,7 @@ wire w2 fu1.out sw.IN gauge=6AWG insulation=105C length=1m
 wire w3 sw.OUT pump.+ gauge=6AWG insulation=105C length=1m
 wire w4 pump.- pack.NEG gauge=10AWG insulation=105C length=1m
 wire w5 pump.- pack.NEG gauge=10AWG insulation=105C length=1m
+stack pack.NEG w4 w5
 at pack.POS cover=fitted
 at fu1.in cover=fitted`
 
