@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/lugbook/model"
@@ -60,7 +61,7 @@ func (f Figure) String() string {
 	if f.IsZero() {
 		return ""
 	}
-	text := f.What + " " + f.Value.String()
+	text := f.What + " " + asRead(f.Value)
 	if f.Limit.IsZero() {
 		return text
 	}
@@ -68,7 +69,7 @@ func (f Figure) String() string {
 	if f.Least {
 		bound, beyond = "least", "short"
 	}
-	text += fmt.Sprintf(", at %s %s", bound, f.Limit)
+	text += fmt.Sprintf(", at %s %s", bound, asRead(f.Limit))
 	if share := f.Beyond(); share > 0 {
 		text += fmt.Sprintf(": %s %% %s", number(100*share), beyond)
 	}
@@ -76,6 +77,21 @@ func (f Figure) String() string {
 		text += "; " + f.Decides + " decides"
 	}
 	return text
+}
+
+// asRead writes a quantity with the four figures that a person reads; a gauge as it is named.
+func asRead(q unit.Any) string {
+	text := q.String()
+	digits, of, _ := strings.Cut(text, " ")
+	x, err := strconv.ParseFloat(digits, 64)
+	if err != nil {
+		return text
+	}
+	short := strconv.FormatFloat(x, 'g', 4, 64)
+	if strings.Contains(short, "e") || len(short) >= len(digits) {
+		return text
+	}
+	return short + " " + of
 }
 
 // worseThan reports whether the figure is further beyond than another figure of the same kind.
