@@ -21,6 +21,8 @@ var chainBad = []example{
 	{rule: "control-bypassed", name: "recorded, without a wire", text: lithium, also: found("key", model.Bypassed)},
 	{rule: "control-bypassed", name: "a switch of a lamp", text: edited(isolated, "+", "part sw switch\npart lt lamp-work\nwire x1 red.OUT+ sw.IN"+aux+"\nwire x2 sw.OUT lt.+"+aux+"\nwire x3 lt.- red.OUT-"+aux+"\nwire x4 sw.IN sw.OUT"+aux)},
 	{rule: "control-bypassed", name: "the key hangs on one lead", text: edited(lithium, "wire k3", "wire k3 key.BAT dir.micro-com"+aux, "wire k9", "wire k9 key.BAT dir.rev-com"+aux, "wire r4", "wire r4 key.BAT fu5.in"+aux)},
+	{rule: "control-bypassed", name: "the contactor of a pump", text: edited(lithium, "+", "part psol contactor-48v\npart pump pump-motor\npart psw switch\nwire x1 fu4.out psol.L1"+aux+"\nwire x2 psol.L2 pump.+"+aux+"\nwire x3 pump.- nb.4"+aux+
+		"\nwire x4 key.IGN psw.IN"+aux+"\nwire x5 psw.OUT psol.coil+"+aux+"\nwire x6 psol.coil- nb.4"+aux+"\nwire x7 psol.L1 psol.L2"+aux)},
 	{rule: "coil-always-fed", text: edited(lithium, "wire k6", "wire k6 key.BAT sol.coil+ gauge=16AWG insulation=105C length=2m")},
 	{rule: "coil-always-fed", name: "of a pump", text: edited(lithium, "+", "part psol contactor-48v\npart pump pump-motor\nwire x1 fu4.out psol.L1"+aux+"\nwire x2 psol.L2 pump.+"+aux+"\nwire x3 pump.- nb.4"+aux+
 		"\nwire x4 fu3.out psol.coil+"+aux+"\nwire x5 psol.coil- nb.4"+aux)},

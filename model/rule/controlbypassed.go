@@ -8,12 +8,13 @@ import (
 	"example.com/lugbook/model/edit"
 	"example.com/lugbook/model/meter"
 	"example.com/lugbook/model/network"
+	"example.com/lugbook/model/support"
 )
 
 var controlBypassed = Rule{
 	ID: "control-bypassed", Title: "A switch or an interlock has lost its say",
 	Family: Chain, Severity: Fault,
-	About: "Looks at the contacts of every part with a control and speaks if wire or fuses join both ends of one, if two contacts of a " +
+	About: "Looks at the contacts of every part with a control, and at those that a coil closes, and speaks if wire or fuses join both ends of one, if two contacts of a " +
 		"part are joined so that one of them is always closed, if the part was recorded as bypassed, or if the cart drives and no " +
 		"contact of its key, tow switch or charge interlock is wired at both ends. Names the control that loses its say. A bypassed key " +
 		"or accessory switch is a caution; what keeps a cart from moving is a fault.",
@@ -53,7 +54,11 @@ func runControlBypassed(p *Pass) {
 	for i := range p.Sheet.Parts {
 		part := &p.Sheet.Parts[i]
 		d := p.Net.Cat.Definition(part.Kind)
-		if d == nil || d.Control == nil || isPotentiometer(d) {
+		if d == nil || isPotentiometer(d) {
+			continue
+		}
+		if d.Control == nil {
+			p.reportBridgedCoil(part)
 			continue
 		}
 		contacts := p.switchLinks(part)
@@ -78,6 +83,33 @@ func runControlBypassed(p *Pass) {
 		}
 		p.report(f)
 	}
+}
+
+// reportBridgedCoil speaks of a contact that a coil closes and that metal bridges: what it switches
+// is always on.
+func (p *Pass) reportBridgedCoil(part *model.Part) {
+	var contacts []*network.Link
+	for i := range p.Net.Links() {
+		if l := &p.Net.Links()[i]; l.Is(model.ContactElement) && l.Part.ID == part.ID && l.Element.Coil != "" && l.Element.Rest != model.RestClosed {
+			contacts = append(contacts, l)
+		}
+	}
+	across := p.acrossContact(contacts)
+	if across == nil || p.isBridgedDrive(part.ID) {
+		return
+	}
+	way := p.wayAcross(across)
+	p.report(Finding{
+		Message:  fmt.Sprintf("%s and %s are joined by %s: the coil of %s has no say there", p.at(across.A), p.at(across.B), wayWords(way), part.ID),
+		Subjects: append([]Subject{OfPart(part.ID)}, waySubjects(way)...),
+		Fixes:    p.bridgeOff(way),
+	})
+}
+
+// isBridgedDrive reports whether the bridge over a contactor keeps a controller live, which
+// pre-charge tells.
+func (p *Pass) isBridgedDrive(contactor model.PartID) bool {
+	return slices.ContainsFunc(p.support().PreCharge, func(c support.PreCharge) bool { return c.Bridged && c.Line.Part == contactor })
 }
 
 // losing is how grave it is that a control has no say: a fault for what keeps the cart from

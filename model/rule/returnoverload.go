@@ -25,7 +25,7 @@ var returnOverload = Rule{
 		"sum of the loads.",
 	Blind: "Computes the most that lasts with every part of a circuit shorted inside, two in a row as well, which a cart may never see. Where nothing limits the current it is " +
 		"silent, for other rules speak of the missing fuse. The frame as a return is another rule's. Motor leads, and the leads from a shunt to its meter, " +
-		"are left out.",
+		"are left out, and a lead between a part and the switch in its return is taken to carry no more than the part takes.",
 	Bad:    "what a 10 A fuse feeds over 16 AWG goes home through 22 AWG",
 	Good:   "it goes home through a wire as thick as its positive",
 	Wrong:  Example{Of: fusedTap, But: []string{"wire k4", "wire k4 sol.coil- pack.NEG gauge=22AWG insulation=105C length=1m"}},

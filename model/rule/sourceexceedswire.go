@@ -10,9 +10,9 @@ import (
 
 var sourceExceedsWire = Rule{
 	ID: "source-exceeds-wire", Title: "A source that limits itself gives more than its wire carries",
-	Family: Protection, Severity: Caution,
+	Family: Protection, Severity: Fault,
 	About: "A charger or reducer limits its own current, so its output needs no fuse as long as the wire carries that current. " +
-		"Speaks if it does not, to 150 %.",
+		"Speaks if it does not, to 150 %; a caution if the current is the library's typical figure.",
 	Why: "A charger is both ends of a problem: from the pack's side its lead needs a fuse, from its own side the lead must carry what it gives, for " +
 		"it gives that for hours. A fuse at the pack sees nothing of what the charger drives into a chafed lead. A lead that is too thin runs warm " +
 		"every night, goes brown, and lights what lies on it.",
@@ -66,6 +66,10 @@ func runSourceExceedsWire(p *Pass) {
 		}
 		if fix, ok := p.thickEnough(links, e.Amps, p.nominalAt); ok {
 			finding.Fixes = []edit.Edit{fix}
+		}
+		unread := func(l *network.Link) bool { return p.typical(l, l.Element.Amps) }
+		if worst.carries.load == strained || slices.ContainsFunc(e.Limits, unread) {
+			finding.Severity = Caution
 		}
 		if p.devicesAlone(e.Limits, worst.carries) {
 			finding.Severity = Danger

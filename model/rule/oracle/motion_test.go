@@ -182,7 +182,7 @@ func (x *exam) nodesOf(controllers bool) [][]network.Node {
 }
 
 // judgeCoils speaks of a contactor of the traction circuit that is held with the key off and
-// the pedal up.
+// the pedal up, and nothing switched on at will.
 func (x *exam) judgeCoils() {
 	for i := range x.net.Links() {
 		l := &x.net.Links()[i]
@@ -190,7 +190,7 @@ func (x *exam) judgeCoils() {
 			continue
 		}
 		for _, s := range x.solved {
-			if _, keyed := s.state.Position(model.Key); keyed && isAt(s.state, model.Key, "off") && isAt(s.state, model.Pedal, "up") && s.solution.On(l) {
+			if _, keyed := s.state.Position(model.Key); keyed && isAt(s.state, model.Key, "off") && isAt(s.state, model.Pedal, "up") && !isSwitchedOn(s.state) && s.solution.On(l) {
 				x.tell(coil, "%s is held with %s", l.Part.ID, s.state.Name)
 			}
 		}

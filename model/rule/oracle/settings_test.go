@@ -62,6 +62,14 @@ func allOn(s state.State) state.State {
 	return s
 }
 
+// isSwitchedOn reports whether something is on in a setting that may be on at will.
+func isSwitchedOn(s state.State) bool {
+	return slices.ContainsFunc(switchedOn, func(set state.Setting) bool {
+		at, there := s.Position(set.Control)
+		return there && at == set.Position
+	})
+}
+
 // positionsOf lists the positions that the parts of a sheet give a control.
 func positionsOf(n *network.Network, c model.Control) []string {
 	var list []string
