@@ -74,7 +74,7 @@ func With(n *network.Network, s state.State, v network.Variation) (*Bench, error
 		return n.Joined(func(l *network.Link) bool { return !open[l] && passes(n, solved, l) <= ohms })
 	}
 	b.firm, b.stiff, b.driven = within(firmOhms), within(stiffOhms), within(drivenOhms)
-	b.metal = n.Joined((*network.Link).IsMetal)
+	b.metal = n.MetalGroups()
 	b.inputs = b.listInputs(pack)
 	b.shared = make([]*network.Solution, 2*len(b.inputs))
 	return b, nil

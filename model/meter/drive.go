@@ -97,7 +97,7 @@ func isMain(n *network.Network, l *network.Link) bool {
 // driveMetal marks the nodes that metal joins to a controller, a motor or what else is of
 // the drive.
 func driveMetal(n *network.Network) []bool {
-	metal := n.Joined((*network.Link).IsMetal)
+	metal := n.MetalGroups()
 	of := make([]bool, metal.Count())
 	for i := range n.Size() {
 		if d := n.DefinitionOf(n.Point(network.Node(i)).At); d != nil && d.Family == model.Drive {

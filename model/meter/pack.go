@@ -69,7 +69,7 @@ func (b *Bench) measured() (taken *model.Reading, ratio float64, against string)
 	if !ok {
 		return nil, 0, ""
 	}
-	metal := b.n.Joined((*network.Link).IsMetal) // a fuse between may have blown
+	metal := b.n.MetalGroups() // a fuse between may have blown
 	readings := b.n.Job().Readings
 	for i := len(readings) - 1; i >= 0; i-- {
 		r := &readings[i]

@@ -57,10 +57,10 @@ func finite(amps float64) float64 { return min(amps, math.MaxFloat64) }
 
 func (p *Protection) byDefinition(wire *Link) Exposure {
 	if !p.returns[wire.A] && !p.returns[wire.B] {
-		f := newFlow(p.n.Size())
+		f := newFlow(p.n.Joined(func(*Link) bool { return false }))
 		for _, feed := range slices.Concat(p.Feeds, p.Regenerators, p.Shorted) {
 			if !p.returns[feed.At] {
-				f.feed(int(feed.At), feed.Limit, feed.Limits)
+				f.feed(feed.At, feed.Limit, feed.Limits)
 			}
 		}
 		for i := range p.n.links {
@@ -69,10 +69,10 @@ func (p *Protection) byDefinition(wire *Link) Exposure {
 				continue
 			}
 			if l.Is(model.DiodeElement) {
-				f.edge(int(l.A), int(l.B), math.Inf(1), nil)
+				f.edge(l.A, l.B, math.Inf(1), nil)
 			} else if amps := p.n.passes(l, p.most); amps > 0 {
-				f.edge(int(l.A), int(l.B), amps, l)
-				f.edge(int(l.B), int(l.A), amps, l)
+				f.edge(l.A, l.B, amps, l)
+				f.edge(l.B, l.A, amps, l)
 			}
 		}
 		return larger(f.maximum(int(wire.A), nowhere), f.maximum(int(wire.B), nowhere))
@@ -85,13 +85,13 @@ func (p *Protection) byDefinition(wire *Link) Exposure {
 }
 
 func (h *homing) byDefinition(wire *Link) Exposure {
-	f := newFlow(h.p.n.Size())
+	f := newFlow(h.p.n.Joined(func(*Link) bool { return false }))
 	for _, feed := range h.feeds {
-		f.feed(int(feed.At), feed.Limit, feed.Limits)
+		f.feed(feed.At, feed.Limit, feed.Limits)
 	}
 	edge := func(from, to Node, amps float64, by *Link) {
 		if !h.isHome(from) && (!h.p.returns[from] || h.p.returns[to]) {
-			f.edge(int(from), int(to), amps, by)
+			f.edge(from, to, amps, by)
 		}
 	}
 	for i := range h.p.n.links {

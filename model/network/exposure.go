@@ -31,7 +31,6 @@ type Protection struct {
 	limited  []Exposure
 	done     []bool
 	coarse   *flow
-	split    *flow // of a zone in two
 	homings  []*homing
 	homeward *cuts // of what brings current back, once it is asked for
 	entries  []Entry
@@ -58,8 +57,8 @@ func (n *Network) protect() *Protection {
 	p.zones = p.cuts.groups
 	p.limited, p.done = make([]Exposure, p.zones.Count()), make([]bool, p.zones.Count())
 	p.limiting = p.limits()
-	p.coarse, p.split = newFlow(p.zones.Count()), newFlow(0)
-	p.addEdges(p.coarse, p.zones.Of)
+	p.coarse = newFlow(p.zones)
+	p.addEdges(p.coarse)
 	return p
 }
 
@@ -114,19 +113,13 @@ func (p *Protection) Exact(wire *Link) Exposure {
 	if !alone {
 		return p.zone(z)
 	}
-	beyond := p.zones.Count()
-	p.split.clear(beyond + 1)
-	p.addEdges(p.split, func(at Node) int {
-		if v := p.zones.Of(at); v != z || !side.has(at) {
-			return v
-		}
-		return beyond
-	})
-	first, second := z, beyond
+	p.coarse.divide(z, side)
+	defer p.coarse.unite()
+	first, second := z, p.coarse.spare()
 	if side.has(wire.A) {
-		first, second = beyond, z
+		first, second = second, first
 	}
-	return larger(p.split.maximum(first, nowhere), p.split.maximum(second, nowhere))
+	return larger(p.coarse.maximum(first, nowhere), p.coarse.maximum(second, nowhere))
 }
 
 func larger(a, b Exposure) Exposure {
@@ -139,25 +132,21 @@ func larger(a, b Exposure) Exposure {
 // IsUnrated reports whether a device of unknown rating is among the limits.
 func (e Exposure) IsUnrated() bool { return e.Amps >= unrated && !math.IsInf(e.Amps, 1) }
 
-// addEdges gives a flow network the feeds and what limits their currents. Nodes are merged
-// as vertex says.
-func (p *Protection) addEdges(f *flow, vertex func(Node) int) {
+// addEdges gives a flow network the feeds and what limits their currents.
+func (p *Protection) addEdges(f *flow) {
 	for _, list := range [...][]Feed{p.Feeds, p.Regenerators, p.Shorted} {
 		for i := range list {
 			if feed := &list[i]; !p.returns[feed.At] {
-				f.feed(vertex(feed.At), feed.Limit, feed.Limits)
+				f.feed(feed.At, feed.Limit, feed.Limits)
 			}
 		}
 	}
 	for _, l := range p.limiting {
-		a, b := vertex(l.A), vertex(l.B)
-		switch {
-		case a == b:
-		case l.Is(model.DiodeElement):
-			f.edge(a, b, math.Inf(1), nil)
-		default:
-			f.edge(a, b, l.amps, l.Link)
-			f.edge(b, a, l.amps, l.Link)
+		if l.Is(model.DiodeElement) {
+			f.edge(l.A, l.B, math.Inf(1), nil)
+		} else {
+			f.edge(l.A, l.B, l.amps, l.Link)
+			f.edge(l.B, l.A, l.amps, l.Link)
 		}
 	}
 }

@@ -6,11 +6,16 @@ import (
 )
 
 // flow is a directed network with capacities and one source, vertex 0; the vertices
-// of the caller follow.
+// of the caller follow, in which nodes are merged, and then a spare one.
 type flow struct {
-	edges []flowEdge // an edge and its reverse stand side by side
-	out   [][]int
-	base  []float64 // capacities before any flow
+	vertex func(Node) int
+	edges  []flowEdge // an edge and its reverse stand side by side
+	from   []Node     // by edge: where it begins; None at the source
+	out    [][]int
+	base   []float64 // capacities before any flow
+
+	divided int   // the vertex that is in two parts, of which the spare one is the second
+	whole   []int // the edges from it while it was one
 
 	via   []int // by vertex: the edge that led there in the last search, or -1
 	reach []float64
@@ -24,38 +29,59 @@ type flowEdge struct {
 	limit []*Link // the same of a feed
 }
 
-func newFlow(vertices int) *flow {
-	f := &flow{}
-	f.clear(vertices)
-	return f
+// newFlow is a network of the vertices that nodes are merged into.
+func newFlow(merged *Groups) *flow {
+	n := merged.Count() + 2
+	return &flow{vertex: merged.Of, out: make([][]int, n), via: make([]int, n), reach: make([]float64, n)}
 }
 
-// clear makes ready for so many vertices.
-func (f *flow) clear(vertices int) {
-	f.edges, f.base = f.edges[:0], f.base[:0]
-	f.out = slices.Grow(f.out[:0], vertices+1)[:vertices+1]
-	for i := range f.out {
-		f.out[i] = f.out[i][:0]
+// spare is the spare vertex, as the caller counts.
+func (f *flow) spare() int { return len(f.out) - 2 }
+
+// feed lets the source give at most amps to a node.
+func (f *flow) feed(to Node, amps float64, limits []*Link) {
+	f.add(None, to, amps, flowEdge{limit: limits})
+}
+
+func (f *flow) edge(from, to Node, amps float64, by *Link) { f.add(from, to, amps, flowEdge{by: by}) }
+
+func (f *flow) add(from, to Node, amps float64, e flowEdge) {
+	start, end := 0, f.vertex(to)+1
+	if from != None {
+		start = f.vertex(from) + 1
 	}
-	f.via = slices.Grow(f.via[:0], vertices+1)[:vertices+1]
-	f.reach = slices.Grow(f.reach[:0], vertices+1)[:vertices+1]
-}
-
-// feed lets the source give at most amps to a vertex.
-func (f *flow) feed(to int, amps float64, limits []*Link) {
-	f.add(0, to+1, amps, flowEdge{limit: limits})
-}
-
-func (f *flow) edge(from, to int, amps float64, by *Link) {
-	f.add(from+1, to+1, amps, flowEdge{by: by})
-}
-
-func (f *flow) add(from, to int, amps float64, e flowEdge) {
-	f.out[from] = append(f.out[from], len(f.edges))
-	f.out[to] = append(f.out[to], len(f.edges)+1)
-	e.to, e.room = to, amps
-	f.edges = append(f.edges, e, flowEdge{to: from})
+	f.out[start] = append(f.out[start], len(f.edges))
+	f.out[end] = append(f.out[end], len(f.edges)+1)
+	e.to, e.room = end, amps
+	f.edges = append(f.edges, e, flowEdge{to: start})
+	f.from = append(f.from, from, to)
 	f.base = append(f.base, amps, 0)
+}
+
+// divide moves what is on one side of a vertex into the spare one.
+func (f *flow) divide(vertex int, side cutSide) {
+	f.divided = vertex + 1
+	f.whole = append(f.whole[:0], f.out[f.divided]...)
+	spare := len(f.out) - 1
+	first, second := f.out[f.divided][:0], f.out[spare][:0]
+	for _, e := range f.whole {
+		if side.has(f.from[e]) {
+			second = append(second, e)
+			f.edges[e^1].to = spare
+		} else {
+			first = append(first, e)
+		}
+	}
+	f.out[f.divided], f.out[spare] = first, second
+}
+
+// unite takes back what divide did.
+func (f *flow) unite() {
+	spare := len(f.out) - 1
+	for _, e := range f.out[spare] {
+		f.edges[e^1].to = f.divided
+	}
+	f.out[f.divided], f.out[spare] = append(f.out[f.divided][:0], f.whole...), f.out[spare][:0]
 }
 
 // nowhere is no vertex.

@@ -8,6 +8,7 @@ import (
 // known is what is asked of a network again and again, worked out when first asked for.
 type known struct {
 	firm       *Groups
+	metal      *Groups
 	strings    func() []String
 	feeds      func() []Feed
 	returns    func() []bool
@@ -17,11 +18,17 @@ type known struct {
 // remember prepares what is worked out once.
 func (n *Network) remember() {
 	n.known = known{
-		firm:    n.Joined((*Link).Firm),
+		firm: n.Joined((*Link).Firm), metal: n.Joined((*Link).IsMetal),
 		strings: sync.OnceValue(n.findStrings), feeds: sync.OnceValue(n.findFeeds),
 		returns: sync.OnceValue(n.findReturns), protection: sync.OnceValue(n.protect),
 	}
 }
+
+// FirmGroups are the nodes at one potential in service, see [Link.Firm].
+func (n *Network) FirmGroups() *Groups { return n.known.firm }
+
+// MetalGroups are the nodes that plain metal joins, see [Link.IsMetal].
+func (n *Network) MetalGroups() *Groups { return n.known.metal }
 
 // Strings finds the chains of sources by their metal, with fuses, isolators and
 // shunts closed and no load considered. A source whose voltage is not known counts

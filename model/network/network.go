@@ -41,6 +41,7 @@ type Network struct {
 	at     [][]int // indexes of links by node
 	around [][]*Link
 	ofWire map[model.WireID]int
+	ofPart map[*model.Part][]Link
 	metal  map[model.Metal]Node
 
 	terminals map[model.TerminalRef]*model.Terminal
@@ -93,7 +94,7 @@ func (l *Link) Other(n Node) Node {
 func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 	n := &Network{
 		Sheet: sheet, Cat: cat.For(job), job: job,
-		nodes: map[Point]Node{}, parts: map[model.PartID]*model.Part{}, ofWire: map[model.WireID]int{}, metal: map[model.Metal]Node{},
+		nodes: map[Point]Node{}, parts: map[model.PartID]*model.Part{}, ofWire: map[model.WireID]int{}, ofPart: map[*model.Part][]Link{}, metal: map[model.Metal]Node{},
 		terminals: map[model.TerminalRef]*model.Terminal{},
 	}
 	for i := range sheet.Terminals {
@@ -109,6 +110,7 @@ func Build(job *model.Job, sheet *model.Sheet, cat *model.Catalogue) *Network {
 		n.classify(&n.links[i])
 	}
 	n.surround()
+	n.sortByPart()
 	n.remember()
 	return n
 }
@@ -227,6 +229,23 @@ func (n *Network) surround() {
 		n.around[at] = all[from:len(all):len(all)]
 	}
 }
+
+// sortByPart finds the links of each part, which stand next to each other.
+func (n *Network) sortByPart() {
+	for from := 0; from < len(n.links); {
+		to := from + 1
+		for to < len(n.links) && n.links[to].Part == n.links[from].Part {
+			to++
+		}
+		if p := n.links[from].Part; p != nil {
+			n.ofPart[p] = n.links[from:to:to]
+		}
+		from = to
+	}
+}
+
+// LinksOf lists the links inside a part of the sheet, in the order of its definition.
+func (n *Network) LinksOf(p *model.Part) []Link { return n.ofPart[p] }
 
 // WireLink finds the link of a wire; nil if the sheet has no such wire.
 func (n *Network) WireLink(id model.WireID) *Link {

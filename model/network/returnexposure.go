@@ -56,21 +56,12 @@ type homing struct {
 	home  []Node
 	zones *Groups // nodes that conduct freely to each other
 	cuts  *cuts   // of the zones
-	ways  []oneWay
 	whole *flow
-	split *flow
 	known map[int]Exposure // by zone, with all wires there
 }
 
-// oneWay is how a link lets current from one zone to another.
-type oneWay struct {
-	from, to Node
-	amps     float64
-	by       *Link
-}
-
 func (p *Protection) homing(feeds []Feed) *homing {
-	h := &homing{p: p, feeds: feeds, split: newFlow(0), known: map[int]Exposure{}}
+	h := &homing{p: p, feeds: feeds, known: map[int]Exposure{}}
 	for _, f := range feeds {
 		h.home = append(h.home, f.Return)
 	}
@@ -79,13 +70,15 @@ func (p *Protection) homing(feeds []Feed) *homing {
 			p.returns[l.A] == p.returns[l.B] && !h.isHome(l.A) && !h.isHome(l.B)
 	})
 	h.zones = h.cuts.groups
+	h.whole = newFlow(h.zones)
+	for _, f := range feeds {
+		h.whole.feed(f.At, f.Limit, f.Limits)
+	}
 	for i := range p.n.links {
 		if l := &p.n.links[i]; h.carries(l) {
 			h.addWays(l)
 		}
 	}
-	h.whole = newFlow(h.zones.Count())
-	h.addEdges(h.whole, h.zones.Of)
 	return h
 }
 
@@ -107,25 +100,12 @@ func (h *homing) addWays(l *Link) {
 	}
 	add := func(from, to Node) {
 		if !h.isHome(from) && (!h.p.returns[from] || h.p.returns[to]) {
-			h.ways = append(h.ways, oneWay{from, to, amps, by})
+			h.whole.edge(from, to, amps, by)
 		}
 	}
 	add(l.A, l.B)
 	if !l.Is(model.DiodeElement) {
 		add(l.B, l.A)
-	}
-}
-
-// addEdges gives a flow network the feeds and the ways. Nodes are merged as vertex says.
-func (h *homing) addEdges(f *flow, vertex func(Node) int) {
-	for i := range h.feeds {
-		f.feed(vertex(h.feeds[i].At), h.feeds[i].Limit, h.feeds[i].Limits)
-	}
-	for i := range h.ways {
-		w := &h.ways[i]
-		if a, b := vertex(w.from), vertex(w.to); a != b {
-			f.edge(a, b, w.amps, w.by)
-		}
 	}
 }
 
@@ -164,14 +144,10 @@ func (h *homing) into(at Node, without *Link) Exposure {
 		}
 		return known
 	}
-	beyond := h.zones.Count()
-	h.split.clear(beyond + 1)
-	vertex := func(n Node) int {
-		if v := h.zones.Of(n); v != z || !side.has(n) {
-			return v
-		}
-		return beyond
+	h.whole.divide(z, side)
+	defer h.whole.unite()
+	if side.has(at) {
+		return h.whole.maximum(h.whole.spare(), nowhere)
 	}
-	h.addEdges(h.split, vertex)
-	return h.split.maximum(vertex(at), nowhere)
+	return h.whole.maximum(z, nowhere)
 }

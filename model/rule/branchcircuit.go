@@ -5,7 +5,6 @@ import (
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/basis"
-	"example.com/lugbook/model/network"
 	"example.com/lugbook/model/support"
 	"example.com/lugbook/model/unit"
 )
@@ -94,7 +93,7 @@ func runBranchCircuit(p *Pass) {
 // cords lists the AC inlets with the chargers whose line they feed.
 func (p *Pass) cords() []cord {
 	var list []cord
-	metal := p.Net.Joined(func(l *network.Link) bool { return l.IsMetal() || l.Is(model.FuseElement) })
+	metal := p.plain()
 	for i := range p.Sheet.Parts {
 		inlet := &p.Sheet.Parts[i]
 		line := p.Net.Node(model.TerminalRef{Part: inlet.ID, Name: "L"})

@@ -77,8 +77,9 @@ func (p *Pass) solveWith(name string, set ...state.Setting) *network.Solution {
 // switchLinks lists the contacts that the control of a part moves.
 func (p *Pass) switchLinks(part *model.Part) []*network.Link {
 	var list []*network.Link
-	for i := range p.Net.Links() {
-		if l := &p.Net.Links()[i]; l.Part == part && l.Is(model.ContactElement) && l.Def.Control != nil && len(l.Element.ClosedIn) > 0 {
+	links := p.Net.LinksOf(part)
+	for i := range links {
+		if l := &links[i]; l.Is(model.ContactElement) && l.Def.Control != nil && len(l.Element.ClosedIn) > 0 {
 			list = append(list, l)
 		}
 	}
@@ -125,8 +126,9 @@ func (p *Pass) isDriven(coil *network.Link) bool {
 
 // coilOf is the coil that moves a contact; nil if none does.
 func (p *Pass) coilOf(contact *network.Link) *network.Link {
-	for i := range p.Net.Links() {
-		if l := &p.Net.Links()[i]; l.Is(model.CoilElement) && l.Part == contact.Part && l.Element.ID == contact.Element.Coil {
+	links := p.Net.LinksOf(contact.Part)
+	for i := range links {
+		if l := &links[i]; l.Is(model.CoilElement) && l.Element.ID == contact.Element.Coil {
 			return l
 		}
 	}

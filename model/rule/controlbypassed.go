@@ -140,13 +140,21 @@ func sayWord(c model.Control) string {
 // acrossContact is the first of some contacts whose ends metal and fuses join beside it; nil if
 // there is none.
 func (p *Pass) acrossContact(contacts []*network.Link) *network.Link {
-	metal := p.Net.Joined(isPlain)
+	metal := p.plain()
 	for _, l := range contacts {
 		if l.A != l.B && metal.Same(l.A, l.B) {
 			return l
 		}
 	}
 	return nil
+}
+
+// plain groups what metal and fuses join.
+func (p *Pass) plain() *network.Groups {
+	if p.shared.plain == nil {
+		p.shared.plain = p.Net.Joined(isPlain)
+	}
+	return p.shared.plain
 }
 
 // isPlain reports whether a link is metal or a fuse.

@@ -83,12 +83,7 @@ func (p *Pass) acrossCoil(l *network.Link) bool {
 }
 
 // metal groups what wires and bars join.
-func (p *Pass) metal() *network.Groups {
-	if p.shared.metal == nil {
-		p.shared.metal = p.Net.Joined((*network.Link).IsMetal)
-	}
-	return p.shared.metal
-}
+func (p *Pass) metal() *network.Groups { return p.Net.MetalGroups() }
 
 // coilAndDiode is a coil on the key with a diode across it.
 const coilAndDiode = `

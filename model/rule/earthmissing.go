@@ -98,7 +98,7 @@ func (p *Pass) judgeEarth(judged []earthed, frame network.Node) {
 
 // fastened lists the parts whose earth is one metal with a node.
 func (p *Pass) fastened(parts []earthed, to network.Node) []earthed {
-	metal := p.Net.Joined((*network.Link).IsMetal)
+	metal := p.metal()
 	return slices.DeleteFunc(slices.Clone(parts), func(e earthed) bool { return !metal.Same(e.at, to) })
 }
 

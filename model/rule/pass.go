@@ -26,30 +26,31 @@ type Pass struct {
 
 // shared holds what was computed so far.
 type shared struct {
-	protection  *network.Protection
-	guard       *protect.Survey
-	support     *support.Report
-	currents    *size.Survey
-	harness     *harness.Harness
-	firm, metal *network.Groups
-	sides       []feedSides
-	survey      *survey
-	fusing      *fusing
-	hubs        func(network.Node) bool
-	studs       []stud
-	solved      []solved
-	restless    []*network.ChatterError
-	asked       bool // solved is complete
-	uses        []use
-	used        bool // uses is complete
-	trials      []trial
-	tried       bool // trials is complete
-	opening     map[*network.Link]opened
-	atOnce      map[*network.Solution]bool
-	limits      map[string]limited
-	bare        *bool // the drive has no controller; nil until asked
-	noted       map[string]bool
-	gaps        []gap
+	protection *network.Protection
+	guard      *protect.Survey
+	support    *support.Report
+	currents   *size.Survey
+	harness    *harness.Harness
+	plain      *network.Groups
+	lies       map[model.WireID]*harness.Wire // how each wire lies
+	sides      []feedSides
+	survey     *survey
+	fusing     *fusing
+	hubs       func(network.Node) bool
+	studs      []stud
+	solved     []solved
+	restless   []*network.ChatterError
+	asked      bool // solved is complete
+	uses       []use
+	used       bool // uses is complete
+	trials     []trial
+	tried      bool // trials is complete
+	opening    map[*network.Link]opened
+	atOnce     map[*network.Solution]bool
+	limits     map[string]limited
+	bare       *bool // the drive has no controller; nil until asked
+	noted      map[string]bool
+	gaps       []gap
 }
 
 // solved is a state with its solution.

@@ -16,10 +16,14 @@ func (p *Pass) ways() []harness.Wire {
 
 // wayOf is how one wire lies.
 func (p *Pass) wayOf(id model.WireID) harness.Wire {
-	for _, w := range p.ways() {
-		if w.Wire.ID == id {
-			return w
+	if p.shared.lies == nil {
+		p.shared.lies = map[model.WireID]*harness.Wire{}
+		for i, w := range p.ways() {
+			p.shared.lies[w.Wire.ID] = &p.ways()[i]
 		}
+	}
+	if w := p.shared.lies[id]; w != nil {
+		return *w
 	}
 	return harness.Wire{}
 }

@@ -54,9 +54,4 @@ func (p *Pass) turnedRound(a, b network.Node) []edit.Edit {
 }
 
 // firm groups what is at one potential in service.
-func (p *Pass) firm() *network.Groups {
-	if p.shared.firm == nil {
-		p.shared.firm = p.Net.Joined((*network.Link).Firm)
-	}
-	return p.shared.firm
-}
+func (p *Pass) firm() *network.Groups { return p.Net.FirmGroups() }

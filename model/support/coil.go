@@ -77,7 +77,7 @@ type winding struct {
 }
 
 func (d *desk) coils() []Coil {
-	firm := d.n.Joined((*network.Link).Firm)
+	firm := d.n.FirmGroups()
 	links := d.n.Links()
 	var windings []winding
 	for i := range links {
@@ -167,7 +167,7 @@ func (d *desk) coil(w *winding) Coil {
 	c := Coil{Part: part.ID, Plus: d.n.Point(w.plus).At, Short: w.short, NoRest: d.restless[part.ID]}
 	c.Unknown = w.fed == nil && len(d.unsolved) > 0
 	c.Tau, _ = b.figure(part, "coil-time-constant")
-	firm := d.n.Joined((*network.Link).Firm)
+	firm := d.n.FirmGroups()
 	for _, l := range w.diodes {
 		dio := CoilDiode{Part: l.Part.ID, Reversed: firm.Same(l.A, w.plus)}
 		dio.Holds, _ = b.figure(l.Part, l.Element.MaxVolts)

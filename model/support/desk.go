@@ -108,7 +108,7 @@ func groups(n *network.Network, s *network.Solution, without *network.Link) *net
 // whole lists the batteries and packs of the network as strings, each with its feed. Those
 // that are shorted are left out.
 func (d *desk) whole() []network.Feed {
-	firm := d.n.Joined((*network.Link).Firm)
+	firm := d.n.FirmGroups()
 	var list []network.Feed
 	for _, f := range d.n.Feeds() {
 		if f.String != nil && f.Whole && !isRing(f.String, firm) {

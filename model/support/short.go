@@ -26,7 +26,7 @@ func (d *desk) shorts() []Short {
 	for _, l := range d.n.Shorted() {
 		list = append(list, Short{Parts: []model.PartID{l.Part.ID}})
 	}
-	firm := d.n.Joined((*network.Link).Firm)
+	firm := d.n.FirmGroups()
 	strings := d.n.Strings()
 	for i := range strings {
 		if !isRing(&strings[i], firm) {
