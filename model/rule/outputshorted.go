@@ -16,8 +16,9 @@ var outputShorted = Rule{
 	Why: "Both limit their own current, so nothing is seen to burn: a reducer of 20 A gives 20 A into the short, for ever, and no fuse of 15 A or 20 A opens " +
 		"on that. It switches itself off and on again, gets hot, and everything on its side is dark; a charger shows a fault code or ends its life. It is " +
 		"mostly a feed that landed on the negative bus, for on a fuse block both are one screw apart.",
-	Tell: "Unplug the output and measure ohms between the two leads that it went to, everything switched off, then on: near 0 ohm is a short, a few ohm are " +
-		"lamps. With a short, pull the fuses behind it one by one until the reading rises.",
+	Tell: "Unplug the output, pull a charger's fuse at the pack, and measure volts DC between the two leads that the output went to, everything " +
+		"switched off, then on. Only if both are 0 V go over to ohms: what the two probes read on each other is a short, some tenths of an ohm " +
+		"more are cold lamps. With a short, pull the fuses behind it one by one until the reading rises.",
 	Blind: "A short inside a lamp or between chafed wires is on no sheet. Where a fuse opens on the short that is told of the fuse. Silent while the pack itself is misconnected, and of " +
 		"the small supplies inside a controller.",
 	Bad:    "the feed of the fuse block landed on its negative bus",
@@ -25,7 +26,7 @@ var outputShorted = Rule{
 	Wrong:  Example{Of: lampSide, But: []string{"wire a1", "wire a1 red.OUT+ fb.NEG gauge=10AWG insulation=105C length=1m"}},
 	Right:  Example{Of: lampSide},
 	Basis:  Basis{"a source that limits its current holds a short for as long as it is fed", Physics},
-	Remedy: "find the wire that joins the two poles and move it to where it belongs",
+	Remedy: "switch it off; find the wire that joins the two poles and move it to where it belongs",
 	Run:    runOutputShorted,
 
 	Explains: []string{"charges-nothing"},
