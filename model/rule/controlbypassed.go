@@ -33,7 +33,7 @@ var controlBypassed = Rule{
 	Remedy: "take the bridge off and put the switch right; if it is to stay, say so on the part and give the cart another " +
 		"control for it",
 	Run:      runControlBypassed,
-	Explains: []string{"drives-unasked", "key-input-live", "contactor-closes-early", "no-tow-switch"},
+	Explains: []string{"drives-unasked", "key-input-live", "contactor-closes-early", "no-tow-switch", "coil-always-fed"},
 }
 
 // lampOnKey is a lamp behind a key.
