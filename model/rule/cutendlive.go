@@ -27,7 +27,7 @@ var cutEndLive = Rule{
 	Basis: Basis{"a bare live end finds the frame or another conductor sooner or later", Practice},
 	Remedy: "pack off, take the wire off at its source; until then cap the end with a sleeve that shrinks and seals, tie it back and label it. The ready-made edits " +
 		"record the one or the other",
-	Explains: []string{"tap-unfused", "does-not-drive"},
+	Explains: []string{"tap-unfused"},
 	Run:      func(p *Pass) { p.reportLoose(model.Cut) },
 }
 

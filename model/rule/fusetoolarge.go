@@ -33,8 +33,6 @@ var fuseTooLarge = Rule{
 		"standard size, up to 150 %, from 50 V up; before 20 and 22 AWG a fuse of 5 A, before 20 AWG a breaker of 7.5 A", "33 CFR 183.455(c), with 183.425 table 5; FAA AC 43.13-1B table 11-3"},
 	Remedy: "fit a fuse that the thinnest wire behind it carries, or a thicker wire",
 	Run:    runFuseTooLarge,
-
-	Explains: []string{"return-overload"},
 }
 
 func runFuseTooLarge(p *Pass) {

@@ -30,7 +30,7 @@ var keyInputLive = Rule{
 	Remedy: "move the lead to the switched side of the key",
 	Run:    runKeyInputLive,
 
-	Explains: []string{"drives-unasked", "stand-by-drain"},
+	Explains: []string{"drives-unasked"},
 }
 
 func runKeyInputLive(p *Pass) {

@@ -28,7 +28,7 @@ var noTowSwitch = Rule{
 	Remedy: "fit a tow switch into the feed of the logic supply, and write at the hitch: tow in TOW only",
 	Run:    runNoTowSwitch,
 
-	Explains: []string{"drives-unasked", "stand-by-drain"},
+	Explains: []string{"drives-unasked"},
 }
 
 // sepexLogic is the supply of the logic of a separately excited drive.

@@ -29,7 +29,7 @@ var outputShorted = Rule{
 	Remedy: "switch it off; find the wire that joins the two poles and move it to where it belongs",
 	Run:    runOutputShorted,
 
-	Explains: []string{"charges-nothing", "branch-unfused"},
+	Explains: []string{"charges-nothing"},
 	Upsets:   []string{"starved"},
 }
 

@@ -28,8 +28,6 @@ var reducerOutputReversed = Rule{
 	Basis:  Basis{"everything with a protective diode on the 12 V side becomes a short across the reducer", Physics},
 	Remedy: "swap the two output leads of the reducer",
 	Run:    runReducerOutputReversed,
-
-	Explains: []string{"branch-unfused"},
 }
 
 func runReducerOutputReversed(p *Pass) {
