@@ -3,6 +3,7 @@ package support
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/network"
@@ -134,7 +135,7 @@ func (d *desk) winding(l *network.Link, firm *network.Groups) winding {
 func (d *desk) feeds(l *network.Link, states []state.State, off []network.Change) (fed *network.Solution) {
 	most := 0.0
 	for _, s := range states {
-		solution, err := d.n.SolveWith(s, network.Variation{Changes: off})
+		solution, err := d.without(s, off)
 		if err != nil {
 			d.note(err)
 			continue
@@ -144,6 +145,15 @@ func (d *desk) feeds(l *network.Link, states []state.State, off []network.Change
 		}
 	}
 	return fed
+}
+
+// without solves a state with some diodes off. Those that block in it need not be taken off.
+func (d *desk) without(s state.State, off []network.Change) (*network.Solution, error) {
+	whole, err := d.n.Solve(s)
+	if err == nil && !slices.ContainsFunc(off, func(c network.Change) bool { return whole.On(c.Link) }) {
+		return whole, nil
+	}
+	return d.n.SolveWith(s, network.Variation{Changes: off})
 }
 
 // shortAmps is the current in amperes from which a coil that no state feeds with any voltage
