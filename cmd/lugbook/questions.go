@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -63,22 +64,57 @@ func grave(questions []rule.Question) []rule.Question {
 	return list
 }
 
-// questionsText is the sheet to take to the cart: grouped by what they may turn out to be.
+// questionsText is the sheet to take to the cart: by what they may turn out to be, and what is
+// asked of several things for the same reason asked once, with a blank for each.
 func questionsText(j *model.Job, sheet model.SheetName, questions []rule.Question) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s, sheet %s: %d questions\n", clean.Line(j.Title), sheet, len(questions))
 	var worst rule.Severity
-	for n, q := range questions {
+	for first := 0; first < len(questions); {
+		q := &questions[first]
 		if q.Worst != worst {
 			worst = q.Worst
 			fmt.Fprintf(&b, "\nmay turn out to be a %s\n", worst)
 		}
-		fmt.Fprintf(&b, "%4d  %s: ______________________________\n", n+1, clean.Line(q.String()))
-		for _, d := range q.Decides {
-			fmt.Fprintf(&b, "      decides %s\n", clean.Line(d))
+		next := first + 1
+		for next < len(questions) && alike(q, &questions[next]) {
+			next++
 		}
+		fmt.Fprintf(&b, "\n  %s\n", clean.Line(q.Datum))
+		for _, d := range q.Decides {
+			fmt.Fprintf(&b, "  decides %s\n", clean.Line(d))
+		}
+		writeBlanks(&b, questions[first:next])
+		first = next
 	}
 	return b.String()
+}
+
+// alike reports whether two questions ask for one datum of two things for the same reasons.
+func alike(a, b *rule.Question) bool {
+	return a.Datum == b.Datum && a.Worst == b.Worst && slices.Equal(a.Decides, b.Decides)
+}
+
+// blanksPerLine is how many things stand on a line of the sheet, each with a blank.
+const blanksPerLine = 3
+
+// writeBlanks writes the names of things, each with room for the answer.
+func writeBlanks(b *strings.Builder, questions []rule.Question) {
+	for i := range questions {
+		name := clean.Line(questions[i].Subject.String())
+		switch {
+		case len(questions) == 1:
+			fmt.Fprintf(b, "    %s ______________________________\n", name)
+			return
+		case i%blanksPerLine == 0 && i > 0:
+			b.WriteString("\n")
+		}
+		if i%blanksPerLine == 0 {
+			b.WriteString("  ")
+		}
+		fmt.Fprintf(b, "  %-12s ________", name)
+	}
+	b.WriteString("\n")
 }
 
 type questionJSON struct {

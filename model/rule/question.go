@@ -4,6 +4,9 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
+
+	"example.com/lugbook/model"
 )
 
 // Gap is a datum that a rule needs and that is not recorded.
@@ -29,6 +32,18 @@ type Question struct {
 // String is the question in words.
 func (q Question) String() string { return fmt.Sprintf("%s of %s", q.Datum, q.Subject) }
 
+// kindKey tells the questions for one datum with one consequence.
+type kindKey struct {
+	datum string
+	worst Severity
+}
+
+// kind is what questions of a kind have in common: the most that one of them decides, and how
+// many there are.
+type kind struct{ most, count int }
+
+func (q Question) kind() kindKey { return kindKey{q.Datum, q.Worst} }
+
 // gap is a gap with the rule that found it.
 type gap struct {
 	Gap
@@ -37,12 +52,14 @@ type gap struct {
 
 // missing reports that a datum is not recorded and what it would decide: as a question, and
 // unless it is quiet as a note. Each datum of a subject is noted once, whichever rule asks
-// first.
+// first. Nothing is asked quietly of what leaves the cart.
 func (p *Pass) missing(g Gap) {
-	p.shared.gaps = append(p.shared.gaps, gap{g, p.rule.ID})
 	if g.Quiet {
+		g.Subjects = slices.DeleteFunc(slices.Clone(g.Subjects), p.leaves)
+		p.shared.gaps = append(p.shared.gaps, gap{g, p.rule.ID})
 		return
 	}
+	p.shared.gaps = append(p.shared.gaps, gap{g, p.rule.ID})
 	subjects := slices.DeleteFunc(slices.Clone(g.Subjects), func(s Subject) bool {
 		key := g.Datum + " of " + s.String()
 		told := p.shared.noted[key]
@@ -61,8 +78,21 @@ func (p *Pass) missing(g Gap) {
 	})
 }
 
+// leaves reports whether a later sheet has the part or wire no more.
+func (p *Pass) leaves(s Subject) bool {
+	i := slices.IndexFunc(p.Job.Sheets, func(x model.Sheet) bool { return x.Name == p.Sheet.Name })
+	if i < 0 || i+1 == len(p.Job.Sheets) {
+		return false
+	}
+	next := &p.Job.Sheets[i+1]
+	if s.Wire != "" {
+		return next.Wire(s.Wire) == nil
+	}
+	return next.Part(s.part()) == nil
+}
+
 // questions turns gaps into questions, one a datum and subject: what may turn out gravest
-// first, then what decides most.
+// first, then what decides most, then the data that are asked of few things.
 func (o order) questions(gaps []gap) []Question {
 	var list []Question
 	place := map[string]int{}
@@ -83,10 +113,18 @@ func (o order) questions(gaps []gap) []Question {
 			}
 		}
 	}
+	kin := map[kindKey]kind{}
+	for _, q := range list {
+		k := kin[q.kind()]
+		kin[q.kind()] = kind{most: max(k.most, len(q.Decides)), count: k.count + 1}
+	}
 	slices.SortStableFunc(list, func(a, b Question) int {
+		x, y := kin[a.kind()], kin[b.kind()]
 		return cmp.Or(
 			cmp.Compare(grade(a.Worst), grade(b.Worst)),
-			-cmp.Compare(len(a.Decides), len(b.Decides)),
+			cmp.Compare(y.most, x.most),
+			cmp.Compare(x.count, y.count),
+			strings.Compare(a.Datum, b.Datum),
 			cmp.Compare(o[a.Rules[0]], o[b.Rules[0]]),
 			compareNatural(a.Subject.String(), b.Subject.String()),
 		)
