@@ -44,7 +44,9 @@ func TestQuestionsAreInOrderOfConsequence(t *testing.T) {
 // Nothing is asked quietly of a part that is gone on the next sheet.
 func TestWhatLeavesIsNotAskedAbout(t *testing.T) {
 	asksOf := func(r rule.Report, id model.PartID) bool {
-		return slices.ContainsFunc(r.Questions, func(q rule.Question) bool { return q.Datum == "the place of the washers" && q.Subject.Terminal.Part == id })
+		return slices.ContainsFunc(r.Questions, func(q rule.Question) bool {
+			return q.Datum == "the place of the washers" && q.Subject.Terminal.Part == id
+		})
 	}
 	stays := reported(t, lithium, model.AsFound)
 	require.True(t, asksOf(stays, "dir"))
