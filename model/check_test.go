@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/model/basis"
 	"example.com/lugbook/model/unit"
 )
 
@@ -21,8 +22,22 @@ type faultCase struct {
 
 func found(j *Job) *Sheet { return &j.Sheets[0] }
 
+// waived is a whole waiver, added to the sheet.
+func waived(j *Job) *Waiver {
+	found(j).Waived = []Waiver{{Finding: "stack-count@b1.-", Reason: "goes next week", By: "bench two", Date: "2026-03-12", Severity: "caution"}}
+	return &found(j).Waived[0]
+}
+
 var faultCases = []faultCase{
 	{"voltage below nothing", func(j *Job) { j.System = unit.V(-48) }, "system", "a system voltage below nothing", "-48 V"},
+	{"limit without a reason", func(j *Job) {
+		j.Limits = []Limit{{Name: basis.FuseDistance, Value: unit.Inches(5).Any(), Reason: "\u200b"}}
+	},
+		"limits." + basis.FuseDistance, "a limit without a reason", basis.FuseDistance},
+	{"waiver of no severity", func(j *Job) { waived(j).Severity = "horrible" }, "sheets.as-found.waived.stack-count@b1.-.severity", "not a known word", "horrible"},
+	{"waiver without a date", func(j *Job) { waived(j).Date = "2026-02-30" }, "sheets.as-found.waived.stack-count@b1.-.date", "not a date", "2026-02-30"},
+	{"waiver without a reason", func(j *Job) { waived(j).Reason = " \t" }, "sheets.as-found.waived.stack-count@b1.-.reason", "no reason", " \t"},
+	{"waiver without a name", func(j *Job) { waived(j).By = "\u200b\x1b" }, "sheets.as-found.waived.stack-count@b1.-.by", "no name", "\u200b\x1b"},
 	{"version", func(j *Job) { j.Version = 2 }, "lugbook", "unknown version of the job file", "2"},
 	{"zone id", func(j *Job) { j.Zones = append(j.Zones, Zone{ID: "a.b"}) }, "zones.a.b", "not a usable id", "a.b"},
 	{"zone twice", func(j *Job) { j.Zones = append(j.Zones, Zone{ID: "TRAY"}) }, "zones.TRAY", "id used twice", "TRAY"},

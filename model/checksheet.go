@@ -3,6 +3,8 @@ package model
 import (
 	"fmt"
 	"slices"
+	"strings"
+	"time"
 )
 
 func (c *checker) sheet(s *Sheet) {
@@ -20,8 +22,26 @@ func (c *checker) sheet(s *Sheet) {
 	for i := range s.Terminals {
 		c.terminal(s, &s.Terminals[i])
 	}
-	for _, w := range s.Waived {
-		words(c, join(path, "waived", w.Finding, "accepts"), w.Accepts)
+	for i := range s.Waived {
+		c.waiver(join(path, "waived", s.Waived[i].Finding), &s.Waived[i])
+	}
+}
+
+// waiver checks that a word on a finding can be answered for: by whom, when and why.
+func (c *checker) waiver(path []string, w *Waiver) {
+	words(c, join(path, "accepts"), w.Accepts)
+	if grades := []string{"danger", "fault", "caution", "note"}; !slices.Contains(grades, w.Severity) {
+		c.report(Fault{Path: join(path, "severity"), Text: w.Severity, Message: "not a known word",
+			Expected: "how grave the finding was: " + strings.Join(grades, ", "), Known: grades})
+	}
+	if _, err := time.Parse(time.DateOnly, w.Date); err != nil {
+		c.report(Fault{Path: join(path, "date"), Text: w.Date, Message: "not a date", Expected: "year-month-day, such as 2026-03-11"})
+	}
+	if IsBlank(w.Reason) {
+		c.report(Fault{Path: join(path, "reason"), Text: w.Reason, Message: "no reason", Expected: "why it may stay, for the next technician"})
+	}
+	if IsBlank(w.By) {
+		c.report(Fault{Path: join(path, "by"), Text: w.By, Message: "no name", Expected: "who says so"})
 	}
 }
 

@@ -125,6 +125,10 @@ func (c *checker) limits() {
 			c.report(Fault{Path: path, Text: own.Name, Message: "no such limit", Expected: "a limit that a rule asks for", Known: known})
 			continue
 		}
+		if IsBlank(own.Reason) {
+			c.report(Fault{Path: path, Text: own.Name, Message: "a limit without a reason",
+				Expected: "a reason: the paper that the limit is from, or who decided"})
+		}
 		base, _ := row.Of(false)
 		if base.Dimension() != own.Value.Dimension() || !(own.Value.SI() > 0) {
 			c.report(Fault{Path: join(path, "value"), Text: own.Value.String(), Message: "not a value for " + own.Name,

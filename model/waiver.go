@@ -2,6 +2,8 @@ package model
 
 import (
 	"slices"
+	"strings"
+	"unicode"
 
 	"example.com/lugbook/model/unit"
 )
@@ -41,4 +43,10 @@ func (s *Sheet) Waiver(finding string) *Waiver {
 		}
 	}
 	return nil
+}
+
+// IsBlank reports whether a text shows nothing: it is empty, or spaces, controls and characters
+// without width alone.
+func IsBlank(text string) bool {
+	return strings.IndexFunc(text, func(r rune) bool { return unicode.IsGraphic(r) && !unicode.IsSpace(r) }) < 0
 }

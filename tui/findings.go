@@ -135,12 +135,16 @@ func (f *findingsLayer) side(d *desk, s *screen.Surface) {
 	if at != nil {
 		detail = fold(findingDetail(at), s.W-2)
 	}
-	below := min(len(detail)+1, s.H/2)
+	below := min(len(detail)+1, max(s.H/2, s.H-1-len(d.work.findings)))
 	list := screen.New(s.W, s.H-below, s.ASCII)
 	d.drawFindings(list, f.at)
 	s.Blit(list, 0, 0)
 	for i := 1; i < below; i++ {
-		s.WriteIn(1, s.H-below+i, s.W-2, detail[i-1], d.theme.Prefix(theme.Dim))
+		line := detail[i-1]
+		if i == below-1 && i < len(detail) {
+			line += strings.Repeat(" ", s.W) // cut, and marked so: there is more
+		}
+		s.WriteIn(1, s.H-below+i, s.W-2, line, d.theme.Prefix(theme.Dim))
 	}
 }
 

@@ -24,8 +24,8 @@ func questions(d *desk) tea.Cmd {
 // question is a question as a line of the list.
 func (d *desk) question(q rule.Question) choice {
 	return choice{
-		text: strings.TrimSpace(severities[q.Worst].sign) + " " + q.String(), right: string(q.Worst),
-		detail: "decides " + strings.Join(q.Decides, "\ndecides ") + "\nasked by " + strings.Join(q.Rules, ", "),
+		text:   severities[q.Worst].sign + " " + q.Subject.String() + ": " + q.Datum,
+		detail: q.String() + ", which may turn out to be a " + string(q.Worst) + "\ndecides " + strings.Join(q.Decides, "\ndecides ") + "\nasked by " + strings.Join(q.Rules, ", "),
 		exact:  []string{q.String()},
 		pick: func(d *desk) tea.Cmd {
 			at := ofSubject(q.Subject)
@@ -35,10 +35,21 @@ func (d *desk) question(q rule.Question) choice {
 					return r.edit(d)
 				}
 			}
-			d.say(q.String() + " has no field of its own: look at it on the cart, then wire or rate it")
+			d.say(unasked(q))
 			return nil
 		},
 	}
+}
+
+// unasked says where the answer to a question goes that no row of a card takes.
+func unasked(q rule.Question) string {
+	switch q.Field {
+	case "":
+		return q.String() + ": look at it on the cart and record what is there; no single field holds it"
+	case "opens":
+		return q.String() + ": a curve has no field here; write it into the job file under " + q.Subject.String() + ", opens"
+	}
+	return q.String() + ": no field here takes it; write it into the job file under " + q.Subject.String() + ", " + q.Field
 }
 
 func asked(d *desk) string {

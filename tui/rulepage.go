@@ -15,9 +15,9 @@ import (
 // pageLayer is the page of a rule, over the drawing and the side.
 type pageLayer struct {
 	rule  *rule.Rule
-	text  string // empty until it is made
-	width int    // that its paragraphs were broken for
-	first int    // line at the top
+	page  *book.Page // nil until it is made
+	width int        // that its paragraphs were broken for
+	first int        // line at the top
 	lines []string
 }
 
@@ -25,7 +25,6 @@ type pageLayer struct {
 type pageMade struct {
 	rule string
 	page *book.Page
-	text string
 	err  error
 }
 
@@ -44,15 +43,11 @@ func (d *desk) openPage(id string) tea.Cmd {
 		d.warn("no rule " + id)
 		return nil
 	}
-	p := &pageLayer{rule: r, width: min(pageColumns, d.w-2)}
-	d.push(p)
-	lib, ascii, width := d.lib, d.session.ASCII, p.width
+	d.push(&pageLayer{rule: r})
+	lib := d.lib
 	return func() tea.Msg {
 		page, err := book.PageOf(r, lib)
-		if err != nil {
-			return pageMade{rule: r.ID, err: err}
-		}
-		return pageMade{rule: r.ID, page: page, text: page.Text(width, ascii)}
+		return pageMade{rule: r.ID, page: page, err: err}
 	}
 }
 
@@ -63,7 +58,20 @@ func (d *desk) takePage(m pageMade) {
 	case m.err != nil:
 		d.warn(clean.Line(m.err.Error()))
 	case open && p.rule.ID == m.rule:
-		p.lines = strings.Split(strings.TrimRight(m.text, "\n"), "\n")
+		p.page = m.page
+	}
+}
+
+// breakLines breaks the page into lines for a width, unless it has them already. The paragraph
+// that stood at the top stays about there.
+func (p *pageLayer) breakLines(width int, ascii bool) {
+	if width == p.width {
+		return
+	}
+	before := len(p.lines)
+	p.width, p.lines = width, strings.Split(strings.TrimRight(p.page.Text(width, ascii), "\n"), "\n")
+	if before > 0 {
+		p.first = p.first * len(p.lines) / before
 	}
 }
 
@@ -74,10 +82,11 @@ func (p *pageLayer) step(d *desk, by int) {
 
 // fill draws the page over the whole body.
 func (p *pageLayer) fill(d *desk, s *screen.Surface) {
-	if p.lines == nil {
+	if p.page == nil {
 		s.WriteIn(1, 0, s.W-1, "drawing the examples ...", d.theme.Prefix(theme.Dim))
 		return
 	}
+	p.breakLines(min(pageColumns, s.W-2), s.ASCII)
 	p.first = max(0, min(p.first, len(p.lines)-s.H))
 	for y := 0; y < s.H && p.first+y < len(p.lines); y++ {
 		line, role := p.lines[p.first+y], theme.Text

@@ -1,10 +1,13 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"example.com/lugbook/diagram/scene"
 	"example.com/lugbook/model"
 	"example.com/lugbook/model/rule"
 	"example.com/lugbook/tui/theme"
@@ -56,13 +59,14 @@ func TestWalkingThroughTheQuestions(t *testing.T) {
 	wires := len(sheetOf(r, model.AsFound).Wires)
 	require.Len(t, r.d.work.questions, wires)
 	r.press("Q")
-	require.Contains(t, r.d.View(), "the length of w1")
+	require.Contains(t, r.d.View(), "w1: the length")
+	require.Contains(t, r.d.View(), "the length of w1, which may turn out to be a ")
 	require.Contains(t, r.d.View(), "decides how much is lost on the way")
 	r.press("<enter>300mm<enter><enter>1.2m<enter>")
 	require.Equal(t, "300 mm", sheetOf(r, model.AsFound).Wire("w1").Length.String())
 	require.Equal(t, "1.2 m", sheetOf(r, model.AsFound).Wire("w2").Length.String())
 	require.Len(t, r.d.work.questions, wires-2)
-	require.NotContains(t, r.d.View(), "the length of w1:")
+	require.NotContains(t, r.d.View(), "w1: the length")
 	for range wires - 2 {
 		r.press("<enter>1m<enter>")
 	}
@@ -83,6 +87,12 @@ func TestThePageOfARule(t *testing.T) {
 	require.NotEqual(t, top, r.d.View())
 	r.press("<pgup><pgup><up>")
 	require.Equal(t, top, r.d.View())
+	r.d.Update(tea.WindowSizeMsg{Width: 50, Height: 20})
+	narrow := r.d.View()
+	require.Contains(t, narrow, r.d.work.findings[0].Rule)
+	p, _ := topOf[*pageLayer](r.d)
+	require.Equal(t, 48, p.width, "its paragraphs are broken anew for the narrower screen")
+	require.Contains(t, p.lines, scene.Fold(p.rule.About, 48)[0])
 	r.press("<esc>")
 	require.Equal(t, inFindings, r.d.here())
 	r.d.openPage("no-such-rule")
@@ -103,4 +113,31 @@ func TestCausesAndChoices(t *testing.T) {
 	f.step(d, 1)
 	require.Contains(t, findingDetail(f.finding(d)), "follows from: "+cause.Key)
 	require.Contains(t, d.action("finding-apply-other").refusal(d), "no ready-made edit")
+}
+
+// A question that no row of a card answers says where its answer goes.
+func TestAQuestionWithoutAField(t *testing.T) {
+	r := newRobot(t, Session{}, theme.NoEscapes, 120, 36)
+	recordCart(r)
+	b1 := rule.OfPart("b1")
+	for field, says := range map[string]string{"": "no single field holds it", "opens": "a curve has no field here; write it into the job file under b1, opens"} {
+		r.d.question(rule.Question{Datum: "the curve", Field: field, Subject: b1, Worst: rule.Danger}).pick(r.d)
+		require.Contains(t, r.d.notice.text, says)
+		require.Equal(t, ofSubject(b1), r.d.cursor)
+	}
+}
+
+// Where the list is short the detail of the finding has the rest of the height; where that is
+// not enough its last line says that there is more.
+func TestTheDetailOfAFinding(t *testing.T) {
+	r := newRobot(t, Session{}, theme.NoEscapes, 80, 24)
+	recordCart(r)
+	long := r.d.work.findings[0]
+	long.Basis.Text = "one two three"
+	r.d.work.findings = []rule.Finding{long}
+	r.press("n")
+	require.Contains(t, r.d.View(), "no source)", "the last line of the detail")
+	long.Message = strings.Repeat("a finding at length ", 60)
+	r.d.work.findings = []rule.Finding{long}
+	require.Regexp(t, `(?m)│ [a-z ]+… *$`, r.d.View())
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -26,8 +27,8 @@ func (c *cli) checkCommand() *cobra.Command {
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			fixing := cmd.Flags().Changed("fix")
-			if fixing && asJSON {
-				return errors.New("--fix and --json: give one of them")
+			if err := misfix(fixing, asJSON, fix); err != nil {
+				return err
 			}
 			o, name, err := c.openSheet(args[0], sheet)
 			if err != nil {
@@ -57,6 +58,21 @@ func (c *cli) checkCommand() *cobra.Command {
 	cmd.Flags().StringSliceVar(&fix, "fix", nil, "list the ready-made edits, or make those of the named `FINDING`s")
 	cmd.Flags().Lookup("fix").NoOptDefVal = listFixes
 	return cmd
+}
+
+// misfix tells what is wrong with how --fix was given.
+func misfix(fixing, asJSON bool, asked []string) error {
+	switch {
+	case !fixing:
+		return nil
+	case asJSON:
+		return errors.New("--fix and --json: give one of them")
+	case len(asked) == 0 || slices.Contains(asked, ""):
+		return errors.New("--fix=: name a finding, such as --fix=stack-order@sol.L1; --fix alone lists what there is")
+	case len(asked) > 1 && slices.Contains(asked, listFixes):
+		return errors.New("--fix alone lists and --fix=FINDING makes an edit: give one of them")
+	}
+	return nil
 }
 
 // verdict is errFound if any finding is worse than a caution. A waiver does not change that

@@ -26,11 +26,7 @@ func (c *cli) printFixes(o *opened, r *rule.Report) error {
 		}
 		fmt.Fprintf(&b, "%-8s%s [%s]\n", f.Severity, clean.Line(f.Message), f.Rule)
 		for n, e := range f.Fixes {
-			trial, err := rule.Try(o.job, r.Sheet, o.lib, r.Findings, f.Key, e)
-			if err != nil {
-				return err
-			}
-			fmt.Fprintf(&b, "        --fix=%s  %s: %s\n", fixName(f.Key, n), clean.Line(e.Name()), trialText(trial))
+			fmt.Fprintf(&b, "        --fix=%s  %s\n", fixName(f.Key, n), clean.Line(triedText(o, r, f.Key, e)))
 		}
 	}
 	if b.Len() == 0 {
@@ -38,6 +34,15 @@ func (c *cli) printFixes(o *opened, r *rule.Report) error {
 	}
 	_, err := io.WriteString(c.out, b.String())
 	return err
+}
+
+// triedText names an edit and says what it would do, or why it can't be made.
+func triedText(o *opened, r *rule.Report, key string, e edit.Edit) string {
+	trial, err := rule.Try(o.job, r.Sheet, o.lib, r.Findings, key, e)
+	if err != nil {
+		return "can't be made: " + err.Error() // which names the edit
+	}
+	return e.Name() + ": " + trialText(trial)
 }
 
 // fixName is what --fix takes for one of the edits of a finding.
@@ -119,8 +124,19 @@ func findFix(r *rule.Report, name string) (*rule.Finding, edit.Edit, error) {
 	switch {
 	case i < 0:
 		return nil, nil, fmt.Errorf("--fix=%s: the %s sheet has no such finding; lugbook check --fix FILE lists what there is", name, r.Sheet)
+	case len(r.Findings[i].Fixes) == 0:
+		return nil, nil, fmt.Errorf("--fix=%s: the finding has no ready-made edit; its remedy says what to do", name)
 	case n < 1 || n > len(r.Findings[i].Fixes):
-		return nil, nil, fmt.Errorf("--fix=%s: the finding has %d ready-made edits", name, len(r.Findings[i].Fixes))
+		return nil, nil, fmt.Errorf("--fix=%s: no such choice; there is %s", name, fixNames(key, len(r.Findings[i].Fixes)))
 	}
 	return &r.Findings[i], r.Findings[i].Fixes[n-1], nil
+}
+
+// fixNames lists what --fix takes for a finding with that many edits.
+func fixNames(key string, edits int) string {
+	names := make([]string, edits)
+	for n := range names {
+		names[n] = "--fix=" + fixName(key, n)
+	}
+	return strings.Join(names, " and ")
 }

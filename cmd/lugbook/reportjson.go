@@ -44,12 +44,38 @@ type checkJSON struct {
 	Job      string                `json:"job"`
 	Sheet    model.SheetName       `json:"sheet"`
 	JudgedBy string                `json:"judged_by"`
+	Limits   []limitJSON           `json:"limits,omitempty"`
 	Findings []findingJSON         `json:"findings"`
 	Counts   map[rule.Severity]int `json:"counts"`
+	Waived   int                   `json:"waived"`
+	Stale    []staleJSON           `json:"stale_waivers,omitempty"`
+}
+
+// limitJSON is a limit of the job's own.
+type limitJSON struct {
+	Name   string `json:"name"`
+	Value  string `json:"value"`
+	Reason string `json:"reason"`
+}
+
+type staleJSON struct {
+	Finding string `json:"finding"`
+	Why     string `json:"why"`
 }
 
 func (c *cli) printReportJSON(j *model.Job, r *rule.Report) error {
-	report := checkJSON{Job: j.Title, Sheet: r.Sheet, JudgedBy: r.Basis.String(), Findings: []findingJSON{}, Counts: counts(r.Findings)}
+	report := checkJSON{
+		Job: j.Title, Sheet: r.Sheet, JudgedBy: r.Basis.String(), Findings: []findingJSON{},
+		Counts: counts(r.Findings), Waived: countWaived(r.Findings),
+	}
+	for _, own := range r.Basis.Own {
+		report.Limits = append(report.Limits, limitJSON{own.Name, own.Value.String(), own.Reason})
+	}
+	if s := j.Sheet(r.Sheet); s != nil {
+		for _, w := range r.Stale(s) {
+			report.Stale = append(report.Stale, staleJSON(w))
+		}
+	}
 	for i := range r.Findings {
 		report.Findings = append(report.Findings, asFindingJSON(&r.Findings[i]))
 	}

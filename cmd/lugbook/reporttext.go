@@ -25,7 +25,7 @@ func reportText(j *model.Job, r *rule.Report) string {
 	}
 	if s := j.Sheet(r.Sheet); s != nil {
 		for _, w := range r.Stale(s) {
-			fmt.Fprintf(&b, "\nthe waiver of %s covers nothing now: what it was for is gone, or is worse than it was\n", clean.Line(w.Finding))
+			fmt.Fprintf(&b, "\nthe waiver of %s covers nothing now: %s\n", clean.Line(w.Finding), w.Why)
 		}
 	}
 	return b.String()
@@ -93,15 +93,19 @@ func countsText(findings []rule.Finding) string {
 		}
 		words = append(words, fmt.Sprintf("%d %s%s", n[s], s, plural))
 	}
-	waived := 0
-	for _, f := range findings {
-		if f.Waived != nil {
-			waived++
-		}
-	}
 	text := strings.Join(words, ", ")
-	if waived > 0 {
+	if waived := countWaived(findings); waived > 0 {
 		text += fmt.Sprintf("; %d waived", waived)
 	}
 	return text
+}
+
+func countWaived(findings []rule.Finding) int {
+	n := 0
+	for i := range findings {
+		if findings[i].Waived != nil {
+			n++
+		}
+	}
+	return n
 }

@@ -27,7 +27,7 @@ func (e Waive) Apply(j *model.Job) error {
 	}
 	w := e.Waiver
 	for _, need := range []struct{ what, text string }{{"a reason", w.Reason}, {"a name", w.By}, {"a date", w.Date}} {
-		if strings.TrimSpace(need.text) == "" {
+		if model.IsBlank(need.text) {
 			return fmt.Errorf("a waiver needs %s", need.what)
 		}
 	}
@@ -77,7 +77,7 @@ func (e SetLimit) Apply(j *model.Job) error {
 	switch {
 	case e.Limit.Value.IsZero():
 		j.Limits = slices.DeleteFunc(j.Limits, func(l model.Limit) bool { return l.Name == e.Limit.Name })
-	case strings.TrimSpace(e.Limit.Reason) == "":
+	case model.IsBlank(e.Limit.Reason):
 		return errors.New("a limit of the job's own needs a reason")
 	case i >= 0:
 		j.Limits[i] = e.Limit

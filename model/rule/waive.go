@@ -40,13 +40,27 @@ func WaiverFor(f *Finding, reason, by, date string, accepts model.Accepted) mode
 	}
 }
 
-// Stale lists the waivers of a sheet that cover nothing of a report: their finding is gone,
-// or is worse than what was waived.
-func (r *Report) Stale(s *model.Sheet) []model.Waiver {
-	var list []model.Waiver
-	for _, w := range s.Waived {
-		if !slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Waived != nil && f.Key == w.Finding }) {
-			list = append(list, w)
+// Stale is a waiver that covers nothing of a report, and why.
+type Stale struct {
+	Finding string
+	Why     string
+}
+
+// Stale lists the waivers of a sheet that cover nothing of a report: their finding is gone, is
+// worse than what was waived, or is a danger without the extra word.
+func (r *Report) Stale(s *model.Sheet) []Stale {
+	var list []Stale
+	for i := range s.Waived {
+		w := &s.Waived[i]
+		at := slices.IndexFunc(r.Findings, func(f Finding) bool { return f.Key == w.Finding })
+		switch {
+		case at < 0:
+			list = append(list, Stale{w.Finding, "the sheet has no such finding now"})
+		case r.Findings[at].Waived != nil:
+		case r.Findings[at].Severity == Danger && w.Accepts != model.AcceptsDanger:
+			list = append(list, Stale{w.Finding, "it is a danger, which takes accepts: danger"})
+		default:
+			list = append(list, Stale{w.Finding, "it is worse than it was, or about something else as well"})
 		}
 	}
 	return list
