@@ -64,6 +64,9 @@ func TestBooksHoldEveryPageOnce(t *testing.T) {
 			require.Equal(t, b.String(), again.String(), "equal pages give equal bytes")
 			headings := regexp.MustCompile(`(?m)^(?:### |<h3 id=")([a-z0-9-]+)`).FindAllStringSubmatch(b.String(), -1)
 			require.Len(t, headings, len(rule.All))
+			for _, r := range rule.All {
+				require.Contains(t, b.String(), "#"+r.ID, "the contents lead to every page")
+			}
 		})
 	}
 	_, err := book.Find("scroll")

@@ -77,20 +77,23 @@ h2{border-bottom:2px solid;margin-top:3rem}
 h3{font-family:ui-monospace,monospace;margin-top:2.5rem}
 h4{margin:1rem 0 .2rem}
 p{margin:.2rem 0 .6rem}
-nav ul{columns:2;list-style:none;padding:0}
+nav ul{list-style:none;padding:0;margin:.2rem 0}
+nav li{padding-left:16rem;text-indent:-16rem}
+nav a{display:inline-block;min-width:16rem;text-indent:0}
 code{font-family:ui-monospace,monospace}
 figure{margin:1rem 0;break-inside:avoid}
 figure svg{width:100%;height:auto;background:#fff}
 blockquote{margin:.5rem 0;padding:.2rem .8rem;border-left:4px solid}
-@media print{section{break-inside:auto}h3{break-after:avoid}}
+@media (max-width:45rem){nav li{padding:0;text-indent:0}nav a{min-width:0}}
+@media print{.back{display:none}a{color:inherit;text-decoration:none}h2,h3,h4{break-after:avoid}h4+figure{break-before:avoid}p{orphans:3;widows:3}}
 </style>
 <h1>The rules</h1>
 <p>{{.Cautions}}</p>
-<nav>{{range .Chapters}}<h4>{{capital .Family}}</h4><ul>{{range .Pages}}<li><a href="#{{.Rule.ID}}"><code>{{.Rule.ID}}</code></a></li>{{end}}</ul>{{end}}</nav>
+<nav id="contents">{{range .Chapters}}<h4>{{capital .Family}}</h4><ul>{{range .Pages}}<li><a href="#{{.Rule.ID}}"><code>{{.Rule.ID}}</code></a> {{.Rule.Title}}</li>{{end}}</ul>{{end}}</nav>
 {{range .Chapters}}<h2 id="{{anchor .Family}}">{{capital .Family}}</h2>
 {{range .Pages}}{{$page := .}}<section>
 <h3 id="{{.Rule.ID}}">{{.Rule.ID}}</h3>
-<p><strong>{{.Rule.Title}}.</strong> Usually {{.Rule.Severity}}.</p>
+<p><strong>{{.Rule.Title}}.</strong> Usually {{.Rule.Severity}}. <a class="back" href="#contents">Contents</a></p>
 {{range entries .}}<h4>{{.Heading}}</h4>
 <p>{{.Text}}</p>
 {{end}}<h4>Wrong: {{.Wrong.Caption}}</h4>

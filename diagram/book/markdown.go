@@ -18,6 +18,12 @@ func writeMarkdown(w io.Writer, pages []*Page) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# The rules\n\n%s\n", markdownText(Cautions))
 	for _, c := range chapters(pages) {
+		fmt.Fprintf(&b, "\n%s:\n\n", capital(string(c.Family)))
+		for _, p := range c.Pages {
+			fmt.Fprintf(&b, "- [%s](#%s): %s\n", p.Rule.ID, p.Rule.ID, markdownText(p.Rule.Title))
+		}
+	}
+	for _, c := range chapters(pages) {
 		fmt.Fprintf(&b, "\n## %s\n", capital(string(c.Family)))
 		for _, p := range c.Pages {
 			p.markdown(&b)
