@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/lugbook/model/conductor"
 	"example.com/lugbook/model/network"
@@ -45,7 +46,7 @@ func runFuseTooFar(p *Pass) {
 		for _, l := range e.Lead.Open {
 			open[l] = true
 		}
-		for _, m := range e.Lead.Devices {
+		for _, m := range p.waysTo(e) {
 			a := p.approach(e, m, open)
 			key := p.deviceSubject(m.Device).String() + " " + list(wireSubjects(a.wires))
 			if len(a.wires) == 0 || told[key] {
@@ -55,6 +56,22 @@ func runFuseTooFar(p *Pass) {
 			p.judgeApproach(e, m, a)
 		}
 	}
+}
+
+// waysTo lists the devices that end an entry's lead-in with the way there, and a way more for each
+// further wire that lands on a device from nearer the source.
+func (p *Pass) waysTo(e *network.Entry) []network.Met {
+	list := slices.Clone(e.Lead.Devices)
+	reach := e.Lead.Reach
+	for _, m := range e.Lead.Devices {
+		for _, l := range p.Net.LinksAt(m.At) {
+			from := l.Other(m.At)
+			if l.Kind == network.WireLink && l != reach.Via(m.At) && l != reach.Via(from) && reach.Has(from) && from != m.At && reach.Metres(from) <= reach.Metres(m.At) {
+				list = append(list, network.Met{Device: m.Device, At: m.At, Path: append(reach.Path(from), l)})
+			}
+		}
+	}
+	return list
 }
 
 // approach is the unprotected way to a device.
