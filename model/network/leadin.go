@@ -82,10 +82,10 @@ func (n *Network) sort(lead *LeadIn, stop []bool) {
 
 // ends reports whether a wire ends at a part that takes nothing there, such as the other side
 // of an open switch: a fault there loads the wire all the same. Loose ends and posts with
-// nothing on them are left out.
+// nothing on them are left out; the frame is not, for much may touch it.
 func (n *Network) ends(at Node) bool {
 	d := n.DefinitionOf(n.points[at].At)
-	return d != nil && d.Family != model.Joining && d.Family != model.Storage
+	return at == n.Frame() || d != nil && d.Family != model.Joining && d.Family != model.Storage
 }
 
 // returns reports whether current goes on from a node to the return side, as through a

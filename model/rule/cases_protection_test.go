@@ -34,6 +34,8 @@ var protectionBad = []example{
 		"wire a3", "wire a3 fb.IN fx.in gauge=10AWG insulation=105C length=100mm\nwire a7 fx.out sw.IN gauge=10AWG insulation=105C length=1m", "wire a4", "wire a4 sw.OUT fb.NEG1 gauge=10AWG insulation=105C length=1m")},
 	{rule: "output-shorted", name: "of a charger", text: edited(lithium, "wire c3", "wire c3 chg.DC- chg.DC+ gauge=10AWG insulation=105C length=900mm", "stack nb.1", "")},
 	{rule: "fuse-volts", name: "a larger one", text: edited(page("fuse-volts"), "part fu1", "part fu1 fuse-holder fuse-rating=200A voltage-rating=32V interrupting-rating=5000A")},
+	{rule: "fuse-too-large", name: "a wire to the frame", text: edited(spliced, "+", "part fr frame-point\nwire x1 sp.J fr.FRAME gauge=16AWG insulation=60C length=1m", "wire k3", "wire k3 sp.J buz.+ gauge=12AWG insulation=105C length=1m")},
+	{rule: "tap-unfused", name: "on the AC side of a charger", text: edited(lithium, "+", "wire x1 pack.POS chg.AC-L gauge=16AWG insulation=105C length=1m")},
 	{rule: "fuse-too-far", name: "a second lead that is longer", text: edited(page("fuse-too-far"), "+", "wire x1 pack.POS fu1.in gauge=2AWG insulation=105C length=12in\nstack pack.POS w1 x1\nstack fu1.in w1 x1")},
 	{rule: "fuse-too-far", name: "10 in", text: edited(page("fuse-too-far"), "wire w1", "wire w1 pack.POS fu1.in gauge=2AWG insulation=105C length=10in")},
 

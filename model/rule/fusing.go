@@ -210,14 +210,20 @@ func (p *Pass) exempt(l *network.Link) bool {
 }
 
 // isACLead reports whether a wire belongs to the AC side of a charger, its protective earth
-// included.
+// included: it lands there, and nowhere else but on the frame.
 func (p *Pass) isACLead(l *network.Link) bool {
+	mains := false
 	for _, e := range l.Wire.Ends() {
-		if t := p.Net.Cat.TerminalOf(p.Sheet, e.At); t != nil && t.Serves == model.Mains {
-			return true
+		t := p.Net.Cat.TerminalOf(p.Sheet, e.At)
+		switch {
+		case t == nil:
+		case t.Serves == model.Mains:
+			mains = true
+		case t.Metal != model.FrameMetal:
+			return false
 		}
 	}
-	return false
+	return mains
 }
 
 // isController tells a controller from other parts of the drive by its capacitor.
