@@ -62,7 +62,7 @@ type branch struct {
 
 func newBranches(nodes int) branches {
 	ends := make([]int, 2*nodes)
-	return branches{first: ends[:nodes], last: ends[nodes:], list: make([]branch, 0, 2*nodes)}
+	return branches{first: ends[:nodes], last: ends[nodes:]}
 }
 
 // clear forgets the edges of some nodes.

@@ -20,7 +20,7 @@ func (c *Circuit) settle(b bounds) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
-	defer s.mesh.spare()
+	defer s.spare()
 	x := newExplorer(s, b)
 	start, err := x.at(make([]bool, len(s.movers)))
 	if err != nil {

@@ -3,6 +3,7 @@ package circuit
 import (
 	"math"
 	"slices"
+	"sync"
 )
 
 // mode is what an element with a diode's nature or a current limit is doing.
@@ -16,14 +17,16 @@ const (
 
 // state is a trial of how the elements that switch stand.
 type state struct {
-	elements  []element // those of the circuit, then a leak for each load
-	leaks     []Element // by element: the leak beside a load
-	movers    []Element // those that move by what the voltages are
-	switching []Element // those that conduct at times
-	injecting []Element // those that can be a known current
-	moved     []bool    // coils, gated contacts, loads: away from rest
-	modes     []mode    // diodes, supplies and acting loads
-	demand    []float64 // what acting loads ask for
+	given     []element  // those of the circuit
+	copied    *[]element // room of elements; nil if they are the circuit's own
+	elements  []element  // those of the circuit, then a leak for each load
+	leaks     []Element  // by element: the leak beside a load
+	movers    []Element  // those that move by what the voltages are
+	switching []Element  // those that conduct at times
+	injecting []Element  // those that can be a known current
+	moved     []bool     // coils, gated contacts, loads: away from rest
+	modes     []mode     // diodes, supplies and acting loads
+	demand    []float64  // what acting loads ask for
 	mesh      *mesh
 	wired     []bool // by place in switching: it conducts in the mesh
 	conducts  []bool
@@ -50,6 +53,19 @@ func newState(c *Circuit) (*state, error) {
 	return s, err
 }
 
+// spareElements is room that nothing needs any more.
+var spareElements = sync.Pool{New: func() any { return new([]element) }}
+
+// spare gives the room of a state back. The state is of no use after that.
+func (s *state) spare() {
+	s.mesh.spare()
+	if s.copied != nil {
+		*s.copied = s.elements
+		spareElements.Put(s.copied)
+		s.elements, s.copied = nil, nil
+	}
+}
+
 // list copies the elements, adds the leaks, and sorts them by what they do.
 func (s *state) list(c *Circuit) {
 	loads := 0
@@ -58,9 +74,11 @@ func (s *state) list(c *Circuit) {
 			loads++
 		}
 	}
-	s.elements = c.elements[:len(c.elements):len(c.elements)]
+	s.given = slices.Clip(c.elements)
+	s.elements = s.given
 	if loads > 0 {
-		s.elements = append(make([]element, 0, len(c.elements)+loads), c.elements...)
+		s.copied = spareElements.Get().(*[]element)
+		s.elements = append(slices.Grow((*s.copied)[:0], len(c.elements)+loads), c.elements...)
 	}
 	for i := range c.elements {
 		e := &c.elements[i]
@@ -271,6 +289,6 @@ func (s *state) solution(held []Element) *Solution {
 		starved[e] = true
 	}
 	return &Solution{
-		elements: s.elements[:n], island: island, volts: s.volts, currents: s.currents[:n], on: on, starved: starved,
+		elements: s.given, island: island, volts: s.volts, currents: s.currents[:n], on: on, starved: starved,
 	}
 }
