@@ -99,6 +99,9 @@ func TestHTMLIsWellFormed(t *testing.T) {
 				require.False(t, ids[a.Value], "id %s is there twice", a.Value)
 				ids[a.Value] = true
 			}
+			if a.Name.Local == "xmlns" {
+				continue // the name of a vocabulary, fetched by nobody
+			}
 			require.NotRegexp(t, `^https?://`, a.Value, "the book needs nothing from outside: %s", start.Name.Local)
 		}
 	}
