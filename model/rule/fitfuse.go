@@ -158,7 +158,7 @@ func (p *Pass) thickEnough(wires []*network.Link, amperes float64, nominal func(
 	if len(edits) == 0 {
 		return nil, false
 	}
-	return together("Fit thicker wire for "+list(wireSubjects(wires)), edits...), true
+	return together("fit thicker wire for "+list(wireSubjects(wires)), edits...), true
 }
 
 // gaugeBehind is the thinnest size thicker than a wire that carries a current by the rule for a
@@ -207,7 +207,7 @@ func (p *Pass) refitFuse(l *network.Link, volts, amperes float64) (edit.Edit, bo
 	if l.Part.Opening != "" {
 		edits = append(edits, edit.SetPart{Sheet: p.Sheet.Name, ID: id, Field: "opening"})
 	}
-	return together(fmt.Sprintf("Fit a %s as %s", kind, id), edits...), true
+	return together(fmt.Sprintf("fit a %s as %s", kind, id), edits...), true
 }
 
 // figureOf is a figure of a kind in SI units; none if it has none.

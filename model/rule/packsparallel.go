@@ -259,7 +259,7 @@ func (p *Pass) fuseEach(g []beside) (edit.Edit, bool) {
 		}
 		edits = append(edits, one)
 	}
-	return together(fmt.Sprintf("Fit a fuse of %s into %s", amps(rating), list(wireSubjects(cables))), edits...), true
+	return together(fmt.Sprintf("fit a fuse of %s into %s", amps(rating), list(wireSubjects(cables))), edits...), true
 }
 
 // onlyWire is the wire that lands on a node; false if there is more than one, or none.
