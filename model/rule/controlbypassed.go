@@ -142,11 +142,21 @@ func sayWord(c model.Control) string {
 func (p *Pass) acrossContact(contacts []*network.Link) *network.Link {
 	metal := p.plain()
 	for _, l := range contacts {
-		if l.A != l.B && metal.Same(l.A, l.B) {
+		if l.A != l.B && metal.Same(l.A, l.B) && p.isUsedBeside(l) {
 			return l
 		}
 	}
 	return nil
+}
+
+// isUsedBeside reports whether more than the bridge over a contact lands on both its ends: a spare
+// contact decides nothing.
+func (p *Pass) isUsedBeside(contact *network.Link) bool {
+	way := p.wayAcross(contact)
+	used := func(at network.Node) bool {
+		return slices.ContainsFunc(p.Net.LinksAt(at), func(l *network.Link) bool { return l.Kind == network.WireLink && !slices.Contains(way, l) })
+	}
+	return len(way) > 1 || used(contact.A) && used(contact.B)
 }
 
 // plain groups what metal and fuses join.

@@ -16,7 +16,7 @@ var overVoltage = Rule{
 	About: "Compares the highest voltage of the source that each load, coil and converter is fed from, at full charge, with what the " +
 		"device stands, or if that is not known its nominal voltage with that of the source. One and a half times the " +
 		"nominal voltage is a danger, less is a fault; if a typical figure of the library decides, it is a caution. A coil may " +
-		"have 25 % more than its nominal voltage, and more if a driver of the controller holds it.",
+		"have 25 % more than its nominal voltage, and more if a driver of the controller holds it. A device that lies across no source is judged by what it finds in the solved states, through a diode, a coil or another load.",
 	Why: "A lamp or coil takes current in proportion to its voltage, so its power, all of it heat, grows with the square: a 12 V lamp on 51 V takes eighteen times its " +
 		"power and burns out in a flash, a radio smokes. A coil one class too low on the pack, 36 V on 48 V, takes twice its power, and cooks slowly until its " +
 		"turns short. Capacitors in controllers and reducers have an end voltage that must not be passed even for a moment, and the moment comes at the end of each charge.",
@@ -68,6 +68,7 @@ func runOverVoltage(p *Pass) {
 		}
 		p.report(f)
 	}
+	p.judgeSeen()
 }
 
 // misplaced says in words what a device of another class is and where it hangs; nothing if its
