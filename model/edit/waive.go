@@ -65,28 +65,6 @@ func (e Unwaive) Apply(j *model.Job) error {
 	return nil
 }
 
-// SetLimit sets a limit of the job's own, or clears it if its value is zero.
-type SetLimit struct{ Limit model.Limit }
-
-// Name names the limit.
-func (e SetLimit) Name() string { return setName("the job", e.Limit.Name, e.Limit.Value.String()) }
-
-// Apply fails without a reason.
-func (e SetLimit) Apply(j *model.Job) error {
-	i := slices.IndexFunc(j.Limits, func(l model.Limit) bool { return l.Name == e.Limit.Name })
-	switch {
-	case e.Limit.Value.IsZero():
-		j.Limits = slices.DeleteFunc(j.Limits, func(l model.Limit) bool { return l.Name == e.Limit.Name })
-	case model.IsBlank(e.Limit.Reason):
-		return errors.New("a limit of the job's own needs a reason")
-	case i >= 0:
-		j.Limits[i] = e.Limit
-	default:
-		j.Limits = append(j.Limits, e.Limit)
-	}
-	return nil
-}
-
 // renameWaived follows a new name of a part or wire through the waivers of a sheet.
 func renameWaived(s *model.Sheet, from, to string) {
 	follow := func(name string) string {
