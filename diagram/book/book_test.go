@@ -7,6 +7,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"unicode/utf8"
 
@@ -18,13 +19,15 @@ import (
 	"example.com/lugbook/model/rule"
 )
 
-// pages makes the pages of all rules once for the tests.
+// pages makes the pages of all rules, once for all tests.
 func pages(t *testing.T) []*book.Page {
 	t.Helper()
-	list, err := book.Pages(rule.All, part.Library())
+	list, err := made()
 	require.NoError(t, err)
 	return list
 }
+
+var made = sync.OnceValues(func() ([]*book.Page, error) { return book.Pages(rule.All, part.Library()) })
 
 // TestPages: every page shows both examples as readable drawings, what the rule says of the
 // wrong one and nothing of the right one, in lines that a terminal of 80 columns shows.

@@ -10,16 +10,19 @@ import (
 	"example.com/lugbook/model/rule"
 )
 
-// tryFixes tries all ready-made edits on the last sheet of a job, and holds what is grouped
+// tryFixes tries the ready-made edits of one rule, or of all, on the last sheet of a job, and holds what is grouped
 // under a cause against them: it is gone as well when the cause is mended. It returns how many
 // edits there were.
-func tryFixes(t *testing.T, name string, j *model.Job) int {
+func tryFixes(t *testing.T, name string, j *model.Job, of string) int {
 	t.Helper()
 	sheet := j.Sheets[len(j.Sheets)-1].Name
 	findings, err := rule.Check(j, sheet, part.Library())
 	require.NoError(t, err)
 	tried := 0
 	for _, f := range findings {
+		if of != "" && f.Rule != of {
+			continue
+		}
 		for _, e := range f.Fixes {
 			tried++
 			trial, err := rule.Try(j, sheet, part.Library(), findings, f.Key, e)
